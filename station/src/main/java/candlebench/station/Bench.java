@@ -1,0 +1,30 @@
+package candlebench.station;
+
+import candlebench.station.guidance.MakerCommand;
+import candlebench.station.view.StationView;
+
+/** The running bench as its pages see it: one view, and a door for what the maker says. */
+public interface Bench {
+
+  /** The newest view. Safe from any thread. */
+  StationView view();
+
+  /** Calls back, from the station's thread and without waiting, whenever there is a newer view. Close it to stop. */
+  Watch watch(Runnable newerView);
+
+  /**
+   * Hands on what the maker said and waits until it was done and, where it is to be recorded, is on disk.
+   *
+   * @param commandId made by the page; a repeated one is answered as the first time and done once
+   */
+  Answer say(String commandId, MakerCommand command);
+
+  /** What became of a command: done, or refused with words for the maker (a key of the message file). */
+  record Answer(boolean done, StationView.Say words) {}
+
+  /** A callback in place. */
+  interface Watch extends AutoCloseable {
+    @Override
+    void close();
+  }
+}

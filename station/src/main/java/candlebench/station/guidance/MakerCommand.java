@@ -1,0 +1,30 @@
+package candlebench.station.guidance;
+
+import candlebench.shared.Mass;
+import java.util.Map;
+
+/** What the maker can say to the bench. */
+public sealed interface MakerCommand {
+
+  /** Begin a batch by a recipe known to the bench, with the lots in use by material. */
+  record StartBatch(String recipe, int vessels, String person, Map<String, String> lots)
+      implements MakerCommand {}
+
+  /** The one large key: go on, as the step means it. */
+  record GoOn() implements MakerCommand {}
+
+  /** Take the last acceptance back. */
+  record Undo() implements MakerCommand {}
+
+  /** Take one of the offered ways; the reason is empty where none is asked for. */
+  record Choose(String choice, String reason) implements MakerCommand {}
+
+  /** A weight read off by eye, where no scale answers; marked so for ever. */
+  record EnterByHand(Mass net, String reason) implements MakerCommand {}
+
+  /** A temperature measured by the maker, in tenths of a degree Celsius. */
+  record NoteTemperature(int tenthsCelsius) implements MakerCommand {}
+
+  /** Give the batch up, with a reason. What was recorded stays. */
+  record Abandon(String reason) implements MakerCommand {}
+}

@@ -1,0 +1,29 @@
+package candlebench.station.journal;
+
+import java.util.List;
+import java.util.function.Consumer;
+
+/** The record: entries are added, never changed, and an entry is on disk before {@link #append} returns. */
+public interface Journal extends AutoCloseable {
+
+  /**
+   * Adds entries together: all of them or none.
+   *
+   * @param wall the time to write beside them, ISO 8601 with offset
+   * @return the entries as written
+   * @throws JournalFailed if they could not be made safe; then nothing was added, and the journal may be tried again
+   */
+  List<JournalEntry> append(String wall, List<EntryText> texts) throws JournalFailed;
+
+  /** Reads all entries from a sequence number on, in order, checking the chain on the way. */
+  void read(long from, Consumer<JournalEntry> reader) throws JournalFailed;
+
+  /** How many entries there are. */
+  long length();
+
+  /** The hash of the last entry, or of all zeros where there is none. */
+  String head();
+
+  @Override
+  void close();
+}

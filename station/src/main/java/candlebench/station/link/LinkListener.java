@@ -1,0 +1,15 @@
+package candlebench.station.link;
+
+import candlebench.protocol.Decoded;
+import candlebench.protocol.Frame;
+import candlebench.shared.Stamp;
+
+/** Hears what a link has to say, in the link's own thread. A listener that waits makes the link wait; nothing is dropped. */
+public interface LinkListener {
+
+  /** A frame arrived, with what it says. */
+  void heard(int scale, Frame frame, Decoded decoded);
+
+  /** The line changed; the words say what happened and what to do, as a key of the message file. */
+  void changed(int scale, LinkState state, Stamp stamp);
+}
