@@ -1,0 +1,230 @@
+package candlebench.protocol.formats;
+
+import candlebench.protocol.Decoded;
+import candlebench.protocol.Decoded.NotALoad;
+import candlebench.protocol.Decoded.NotALoad.Matter;
+import candlebench.protocol.Frame;
+import candlebench.protocol.Framer;
+import candlebench.protocol.Refusal;
+import candlebench.protocol.Refusal.Reason;
+import candlebench.shared.Basis;
+import candlebench.shared.Indication;
+import candlebench.shared.Stability;
+import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+
+/**
+ * A line of 7-bit characters being read from left to right: its frame without the terminator and without parity in bit 7.
+ *
+ * <p>The small leaves that every line format shares: a number, a unit, a sign, and the refusals that go with them.
+ */
+final class LineText {
+  private static final int CR = 0x0D;
+  private static final int LF = 0x0A;
+  private static final char NOTHING = '\0';
+
+  private final byte[] bytes;
+  private final int length;
+  private final boolean terminated;
+  private int at;
+
+  private LineText(byte[] bytes, int length, boolean terminated) {
+    this.bytes = bytes;
+    this.length = length;
+    this.terminated = terminated;
+  }
+
+  static LineText of(Frame frame) {
+    byte[] bytes = withoutParity(frame.bytes());
+    int length = bytes.length;
+    if (length > 0 && bytes[length - 1] == LF) length--;
+    if (length > 0 && bytes[length - 1] == CR) length--;
+    return new LineText(bytes, length, length < bytes.length);
+  }
+
+  private static byte[] withoutParity(byte[] bytes) {
+    int all = 0;
+    for (byte each : bytes) all |= each;
+    if (all >= 0) return bytes;
+    byte[] masked = new byte[bytes.length];
+    for (int i = 0; i < masked.length; i++) masked[i] = (byte) (bytes[i] & 0x7F);
+    return masked;
+  }
+
+  /** Why this cannot be a whole line, if so: it has no terminator, or is longer than any message. */
+  Optional<Decoded> flaw() {
+    if (bytes.length > Framer.LONGEST_MESSAGE) {
+      at = Framer.LONGEST_MESSAGE;
+      return Optional.of(refused(
+          Reason.TOO_LONG,
+          "no end of a line within " + Framer.LONGEST_MESSAGE
+              + " bytes: check speed, parity and format of the line"));
+    }
+    if (terminated) return Optional.empty();
+    at = length;
+    return Optional.of(refused(
+        Reason.CUT_SHORT,
+        "the line ends without CR or LF: its end was lost, or the scale is set to another format"));
+  }
+
+  int length() {
+    return length;
+  }
+
+  int place() {
+    return at;
+  }
+
+  LineText moveTo(int place) {
+    at = place;
+    return this;
+  }
+
+  boolean atEnd() {
+    return at >= length;
+  }
+
+  int left() {
+    return length - at;
+  }
+
+  /** The next character, or NUL at the end. */
+  char next() {
+    return charAt(at);
+  }
+
+  /** The character at a place, or NUL beyond the ends. */
+  char charAt(int place) {
+    return place >= 0 && place < length ? (char) bytes[place] : NOTHING;
+  }
+
+  /** Takes the next character if it is this one. */
+  boolean take(char c) {
+    if (next() != c || atEnd()) return false;
+    at++;
+    return true;
+  }
+
+  /** Takes the text if it comes next. */
+  boolean take(String text) {
+    if (!comes(text)) return false;
+    at += text.length();
+    return true;
+  }
+
+  boolean comes(String text) {
+    if (left() < text.length()) return false;
+    for (int i = 0; i < text.length(); i++) if (bytes[at + i] != text.charAt(i)) return false;
+    return true;
+  }
+
+  /** Takes spaces as far as they go, and says how many. */
+  int takeSpaces() {
+    int start = at;
+    while (next() == ' ') at++;
+    return at - start;
+  }
+
+  /** Where the text ends when spaces at the end are left out. */
+  int trimmedEnd() {
+    int end = length;
+    while (end > 0 && bytes[end - 1] == ' ') end--;
+    return end;
+  }
+
+  boolean isBlank() {
+    return trimmedEnd() == 0;
+  }
+
+  /** Whether the line, but for spaces around it, is this text. */
+  boolean isOnly(String text) {
+    int start = 0;
+    while (start < length && bytes[start] == ' ') start++;
+    if (trimmedEnd() - start != text.length()) return false;
+    for (int i = 0; i < text.length(); i++) if (bytes[start + i] != text.charAt(i)) return false;
+    return true;
+  }
+
+  /** All of the line, spaces included. */
+  String text() {
+    return text(0, length);
+  }
+
+  String text(int from, int to) {
+    return new String(bytes, from, to - from, StandardCharsets.ISO_8859_1);
+  }
+
+  /** What is left, without spaces around it. */
+  String rest() {
+    takeSpaces();
+    return text(at, Math.max(at, trimmedEnd()));
+  }
+
+  /** Takes a number that may begin with spaces and a sign, written with a decimal point; empty where there is none. */
+  Optional<String> number() {
+    return number(NumberField.POINT, length);
+  }
+
+  /** Takes a number that ends before a place. */
+  Optional<String> number(NumberField field, int end) {
+    return field.take(this, Math.min(end, length));
+  }
+
+  /** Takes the unit that comes next, spaces around it included; {@link WireUnit#NONE} where the line ends. */
+  Optional<WireUnit> unit() {
+    takeSpaces();
+    int start = at;
+    while (at < length && bytes[at] != ' ') at++;
+    Optional<WireUnit> unit = WireUnit.named(bytes, start, at);
+    if (unit.isEmpty()) at = start;
+    else takeSpaces();
+    return unit;
+  }
+
+  /** The live weight with this number and unit, or the line that is no load where the unit says so. */
+  Decoded weighed(String number, WireUnit unit, Basis basis, Stability stability) {
+    if (unit.matter().isPresent()) return notALoad(unit.matter().get());
+    return new Decoded.Weighed(new Indication(number, unit.mass()), basis, stability);
+  }
+
+  /** The stored tare with this number and unit, or the line that is no load where the unit says so. */
+  Decoded tareStated(String number, WireUnit unit, Stability stability) {
+    if (unit.matter().isPresent()) return notALoad(unit.matter().get());
+    return new Decoded.TareStated(new Indication(number, unit.mass()), stability);
+  }
+
+  Decoded notALoad(Matter matter) {
+    return new NotALoad(matter, text());
+  }
+
+  Decoded acknowledged() {
+    return new Decoded.Acknowledged(text());
+  }
+
+  Decoded notANumber() {
+    return refused(Reason.NOT_A_NUMBER, "digits with at most one decimal sign were expected here");
+  }
+
+  Decoded unknownUnit() {
+    return refused(Reason.UNKNOWN_UNIT, "no unit that we know: set the scale to g, kg, oz or lb");
+  }
+
+  Decoded unknownHeader() {
+    return refused(Reason.UNKNOWN_HEADER, "no beginning of a line of this format");
+  }
+
+  Decoded wrongLength() {
+    return refused(
+        Reason.WRONG_LENGTH,
+        "the line is longer or shorter than its layout: bytes were lost or added");
+  }
+
+  Decoded notThisFormat(String words) {
+    return refused(Reason.NOT_THIS_FORMAT, words);
+  }
+
+  /** Not understood, at the place reached. */
+  private Decoded refused(Reason reason, String words) {
+    return new Decoded.Refused(new Refusal(reason, at, words));
+  }
+}
