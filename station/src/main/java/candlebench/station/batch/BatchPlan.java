@@ -1,0 +1,97 @@
+package candlebench.station.batch;
+
+import candlebench.shared.Mass;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What a batch is to be: a recipe, and so many vessels.
+ *
+ * <p>With <i>a</i> the sum of the shares of the wax, and <i>b</i> of the shares of the total, of all parts that are not wax:
+ * W + aW + bT = T, so W = T (1-b)/(1+a). Each target is rounded once to a picogram, and the last wax takes what that leaves, so that
+ * the targets sum to the total exactly.
+ */
+public record BatchPlan(Recipe recipe, int vessels) {
+  /** More than this is surely a slip of the finger (common practice, no source). */
+  public static final int MOST_VESSELS = 500;
+
+  public BatchPlan {
+    if (vessels < 1 || vessels > MOST_VESSELS)
+      throw new IllegalArgumentException(
+          "a batch has 1 to " + MOST_VESSELS + " vessels, not " + vessels);
+  }
+
+  /** Fill weights and losses. */
+  public Mass total() {
+    return recipe.vessel().fill().times(vessels).plus(recipe.loss().of(vessels));
+  }
+
+  /** The planned weight of each part, in the order of the recipe; they sum to {@link #total()}. */
+  public List<Mass> targets() {
+    Mass total = total();
+    Fraction perWax = recipe.totalPerWax();
+    Mass wax = perWax.isZero() ? Mass.ZERO : Fraction.ONE.dividedBy(perWax).of(total);
+    List<Mass> targets = new ArrayList<>();
+    Mass sum = Mass.ZERO;
+    int last = 0;
+    for (Part part : recipe.parts()) {
+      Mass target = part.of(wax, total);
+      if (part.isWax()) last = targets.size();
+      targets.add(target);
+      sum = sum.plus(target);
+    }
+    targets.set(last, targets.get(last).plus(total.minus(sum)));
+    return List.copyOf(targets);
+  }
+
+  /**
+   * What a part's target is, given what is really in the pot by part number: everything follows the wax that is there. Before any
+   * wax is in, the plan holds.
+   */
+  public Mass target(int part, Map<Integer, Mass> inPot) {
+    return waxFor(inPot)
+        .map(wax -> wanted(recipe.parts().get(part), wax))
+        .orElseGet(() -> targets().get(part));
+  }
+
+  private Mass wanted(Part part, Mass wax) {
+    return part.of(wax, recipe.totalPerWax().of(wax));
+  }
+
+  /** All the wax that belongs to the wax already in: itself, or more where another of the blend is still to come. */
+  private Optional<Mass> waxFor(Map<Integer, Mass> inPot) {
+    Mass there = Mass.ZERO;
+    Fraction shares = Fraction.ZERO;
+    for (int i = 0; i < recipe.parts().size(); i++) {
+      Part part = recipe.parts().get(i);
+      if (!part.isWax() || !inPot.containsKey(i)) continue;
+      there = there.plus(inPot.get(i));
+      shares = shares.plus(part.load().share());
+    }
+    return shares.isZero()
+        ? Optional.empty()
+        : Optional.of(Fraction.ONE.dividedBy(shares).of(there));
+  }
+
+  /** The steps, in order. */
+  public List<Step> steps() {
+    List<Step> steps = new ArrayList<>();
+    if (recipe.fillsVessels()) steps.add(new Step.Prepare(vessels));
+    steps.add(new Step.PlacePot());
+    boolean melts = !recipe.waits().melt().isZero();
+    for (int i = 0; i < recipe.parts().size(); i++) {
+      boolean firstAfterWax =
+          i > 0 && recipe.parts().get(i - 1).isWax() && !recipe.parts().get(i).isWax();
+      if (melts && firstAfterWax) {
+        steps.add(new Step.Melt(recipe.waits().melt()));
+        steps.add(new Step.ReturnPot());
+      }
+      steps.add(new Step.AddPart(i));
+    }
+    if (!recipe.waits().mix().isZero()) steps.add(new Step.Mix(recipe.waits().mix()));
+    if (recipe.fillsVessels()) for (int i = 0; i < vessels; i++) steps.add(new Step.FillVessel(i));
+    return List.copyOf(steps);
+  }
+}

@@ -1,0 +1,73 @@
+package candlebench.station.guidance;
+
+import candlebench.shared.Division;
+import candlebench.shared.Mass;
+import candlebench.shared.MassUnit;
+import candlebench.station.batch.Recipe;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What guidance is told of the bench before it starts.
+ *
+ * @param scales in the order in which inputs number them
+ * @param pots the pots whose empty weight is known; may be none
+ * @param unit the maker's unit, for words and the page
+ */
+public record BenchSetup(
+    List<Scale> scales, List<Pot> pots, List<Recipe> recipes, MassUnit unit, Timing timing) {
+
+  public BenchSetup {
+    scales = List.copyOf(scales);
+    pots = List.copyOf(pots);
+    recipes = List.copyOf(recipes);
+    if (scales.isEmpty()) throw new IllegalArgumentException("a bench needs at least one scale");
+  }
+
+  /** One scale of unknown step and capacity, no known pots, the usual times. */
+  public static BenchSetup of(List<Recipe> recipes) {
+    return new BenchSetup(
+        List.of(Scale.named("scale")), List.of(), recipes, MassUnit.GRAM, Timing.USUAL);
+  }
+
+  Optional<Recipe> recipe(String id) {
+    return recipes.stream().filter(known -> known.id().equals(id)).findFirst();
+  }
+
+  /**
+   * A scale.
+   *
+   * @param division its step, where it is not one of the last digit shown
+   * @param capacity what it can carry, if known
+   */
+  public record Scale(String name, Optional<Division> division, Optional<Mass> capacity) {
+    public static Scale named(String name) {
+      return new Scale(name, Optional.empty(), Optional.empty());
+    }
+  }
+
+  /**
+   * A pot whose empty weight is known.
+   *
+   * @param room the most it should hold; zero where not known
+   */
+  public record Pot(String name, Mass empty, Mass room) {}
+
+  /**
+   * The times that can be adjusted.
+   *
+   * @param countIn between settled and taken, to be heard
+   * @param undo how long the last step may be taken back
+   */
+  public record Timing(Duration countIn, Duration undo) {
+    public static final Timing USUAL = new Timing(Duration.ofSeconds(2), Duration.ofSeconds(10));
+
+    public Timing {
+      for (Duration time : new Duration[] {countIn, undo})
+        if (time.isNegative() || time.compareTo(Duration.ofMinutes(2)) > 0)
+          throw new IllegalArgumentException(
+              "count-in and undo take 0 to 120 seconds, not " + time.toSeconds());
+    }
+  }
+}

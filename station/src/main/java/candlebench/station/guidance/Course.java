@@ -1,0 +1,21 @@
+package candlebench.station.guidance;
+
+import candlebench.station.batch.Step;
+import java.util.List;
+import java.util.Optional;
+
+/** Where a batch is in its steps. */
+public record Course(List<Step> steps, int at) {
+
+  public Course {
+    steps = List.copyOf(steps);
+  }
+
+  public Optional<Step> step() {
+    return at < steps.size() ? Optional.of(steps.get(at)) : Optional.empty();
+  }
+
+  Course next() {
+    return new Course(steps, at + 1);
+  }
+}

@@ -1,0 +1,152 @@
+package candlebench.station.guidance;
+
+import candlebench.shared.Basis;
+import candlebench.shared.Indication;
+import candlebench.shared.Mass;
+import candlebench.shared.Stamp;
+import candlebench.shared.Tolerance;
+import candlebench.shared.Verdict;
+import candlebench.station.batch.Recipe;
+import candlebench.station.guidance.pour.PourKind;
+import candlebench.station.guidance.pour.StopDelay;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A fact to be written down. All that lasts is a fold of these, in order: each says what it changes, and nothing else changes it, so
+ * that what was folded from the journal and what lives are the same.
+ */
+public sealed interface GuidanceEvent {
+
+  Stamp at();
+
+  /** What is known after this, given what was known before. */
+  BenchProgress foldInto(BenchProgress before);
+
+  /** A batch begins, with its recipe as it is now. */
+  record BatchStarted(
+      Stamp at, String code, Recipe recipe, int vessels, String person, Map<String, String> lots)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.begun(BatchProgress.begin(this));
+    }
+  }
+
+  /**
+   * What the scale shows while nothing is on it, where that is not zero: its own tare or zero key was used.
+   *
+   * @param zero what is to be added to its numbers from now on
+   */
+  record ZeroFound(Stamp at, int scale, Indication indication, Mass zero) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.zero(scale, zero);
+    }
+  }
+
+  /**
+   * The empty pot stood settled: its own weight, kept here and never in the scale.
+   *
+   * @param pot its name, empty where it is none of the known pots
+   */
+  record PotTared(
+      Stamp at,
+      int scale,
+      String scaleName,
+      String pot,
+      Indication indication,
+      Basis basis,
+      Mass tare)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.undoable(at, "pot-tared").tared(this));
+    }
+  }
+
+  /** How a weight came to be taken. */
+  enum How {
+    SETTLED,
+    BY_HAND,
+    PRINT_KEY
+  }
+
+  /**
+   * A weight was taken.
+   *
+   * @param lot the lot of the material, empty where none was named
+   * @param target the exact target; {@code shownTarget} the same rounded to the scale's division
+   * @param indication the number as the scale showed it, gross by its own reckoning
+   * @param tare all that stood on the pan before, container included
+   * @param gross all that stands on it now; {@code net} is the difference
+   */
+  record WeightAccepted(
+      Stamp at,
+      Place place,
+      String name,
+      String lot,
+      Mass target,
+      Mass shownTarget,
+      Tolerance tolerance,
+      Indication indication,
+      Basis basis,
+      Mass tare,
+      Mass gross,
+      Mass net,
+      Verdict verdict,
+      How how,
+      String reason,
+      int scale,
+      String scaleName,
+      String person,
+      List<Trace.Point> trace)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.undoable(at, "weight-accepted").accepted(this));
+    }
+  }
+
+  /** A pour showed how long its stop took. */
+  record DelayLearnt(
+      Stamp at, int scale, String person, PourKind kind, double shownSeconds, StopDelay delay)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.learnt(this);
+    }
+  }
+
+  /** The maker took the last step back. */
+  record Undone(Stamp at, String what) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(BatchProgress::takenBack);
+    }
+  }
+
+  /** A weight just taken moved by itself; it is weighed again. */
+  record AcceptanceReopened(Stamp at, Place place, Mass was, Mass now) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(BatchProgress::reopened);
+    }
+  }
+
+  /** The last step is done. */
+  record BatchDone(Stamp at) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.ended(BatchProgress.End.DONE));
+    }
+  }
+
+  /** The batch was given up. What was recorded stays. */
+  record BatchAbandoned(Stamp at, String reason) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.ended(BatchProgress.End.ABANDONED));
+    }
+  }
+}

@@ -1,0 +1,72 @@
+package candlebench.station.guidance;
+
+import candlebench.shared.Division;
+import candlebench.shared.Mass;
+import candlebench.shared.MassUnit;
+import candlebench.shared.Reading;
+import candlebench.station.guidance.GuidanceInput.NoWeightShown;
+import java.util.Optional;
+
+/**
+ * What one scale shows just now. Transient: built anew from readings after a restart.
+ *
+ * @param last the newest reading; kept while none can be trusted, to say what was last seen
+ * @param steady the run of steady readings that it ends
+ * @param none why there is no weight just now, if there is none
+ */
+record Pan(
+    Optional<Reading> last,
+    Optional<Steady> steady,
+    Optional<NoWeightShown.Why> none,
+    boolean answering,
+    Division division) {
+
+  static final Pan UNHEARD = new Pan(
+      Optional.empty(),
+      Optional.empty(),
+      Optional.empty(),
+      true,
+      Division.ofDecimals(1, MassUnit.GRAM));
+
+  Pan seen(Reading reading, BenchSetup.Scale scale) {
+    Division step = divisionOf(reading, scale);
+    Steady run =
+        steady.map(before -> before.and(reading, step)).orElseGet(() -> Steady.from(reading));
+    return new Pan(Optional.of(reading), Optional.of(run), Optional.empty(), true, step);
+  }
+
+  Pan without(NoWeightShown.Why why) {
+    return new Pan(last, Optional.empty(), Optional.of(why), true, division);
+  }
+
+  Pan line(boolean nowAnswering) {
+    return nowAnswering == answering
+        ? this
+        : new Pan(last, Optional.empty(), none, nowAnswering, division);
+  }
+
+  /** The reading, if it may be trusted: of a live line, a number, and not older than {@link Steady#MOST_GAP}. */
+  Optional<Reading> fresh(long nanos) {
+    return answering && none.isEmpty()
+        ? last.filter(reading -> nanos - reading.stamp().nanos() <= Steady.MOST_GAP)
+        : Optional.empty();
+  }
+
+  /** The settled reading, if there is one to be trusted and its unit was stated. */
+  Optional<Reading> settled(long nanos) {
+    return fresh(nanos)
+        .filter(
+            reading -> !reading.unitAssumed() && steady.filter(Steady::settled).isPresent());
+  }
+
+  /** Whether a difference is more than so many of the scale's steps, either way. */
+  boolean differs(Mass difference, long steps) {
+    return Math.abs(division.stepsIn(difference)) > steps;
+  }
+
+  private static Division divisionOf(Reading reading, BenchSetup.Scale scale) {
+    MassUnit unit = reading.indication().unit().orElse(MassUnit.GRAM);
+    Division shown = Division.ofDecimals(reading.indication().decimals(), unit);
+    return scale.division().filter(set -> set.step().isMoreThan(shown.step())).orElse(shown);
+  }
+}

@@ -1,0 +1,39 @@
+package candlebench.station.guidance;
+
+import candlebench.shared.Mass;
+import candlebench.shared.Reading;
+import candlebench.shared.Stamp;
+import candlebench.station.guidance.BenchProgress.Pourer;
+import candlebench.station.guidance.pour.PourKind;
+import candlebench.station.guidance.pour.StopDelay;
+import java.util.List;
+import java.util.Optional;
+
+/** All that a stage may look at: the setup, what is known for good, what the scales show, and the time. */
+record Scene(BenchSetup setup, BenchProgress progress, List<Pan> pans, Stamp now) {
+
+  Pan pan(int scale) {
+    return pans.get(scale);
+  }
+
+  /** What stands on a pan by a reading of it: what the scale showed, and its shifted zero made good. */
+  Mass load(int scale, Reading reading) {
+    return reading.mass().plus(progress.zero(scale));
+  }
+
+  Optional<Mass> load(int scale) {
+    return pan(scale).fresh(now.nanos()).map(reading -> load(scale, reading));
+  }
+
+  Optional<Reading> settled(int scale) {
+    return pan(scale).settled(now.nanos());
+  }
+
+  String person() {
+    return progress.batch().map(batch -> batch.started().person()).orElse("");
+  }
+
+  StopDelay delay(int scale, PourKind kind) {
+    return progress.delay(new Pourer(scale, person(), kind));
+  }
+}

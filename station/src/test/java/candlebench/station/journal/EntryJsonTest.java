@@ -1,0 +1,56 @@
+package candlebench.station.journal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import candlebench.station.guidance.EventSamples;
+import candlebench.station.guidance.GuidanceEvent;
+import java.util.Arrays;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class EntryJsonTest {
+
+  static Stream<GuidanceEvent> events() {
+    return EventSamples.ALL.stream();
+  }
+
+  private static JournalEntry entry(EntryText text) {
+    return new JournalEntry(7, "2026-11-25T09:00:00+01:00", text.kind(), text.body(), "", "");
+  }
+
+  @ParameterizedTest
+  @MethodSource("events")
+  void every_event_comes_back_as_it_was_written(GuidanceEvent event) throws JournalFailed {
+    assertThat(EntryJson.event(entry(EntryJson.text(event)))).isEqualTo(event);
+  }
+
+  @Test
+  void no_kind_of_event_is_left_out() {
+    assertThat(EventSamples.ALL.stream().map(Object::getClass).distinct())
+        .hasSameElementsAs(Arrays.asList(GuidanceEvent.class.getPermittedSubclasses()));
+  }
+
+  @Test
+  void masses_are_exact_decimal_text() {
+    EntryText text = EntryJson.text(EventSamples.WEIGHT);
+    assertThat(text.kind()).isEqualTo("weight-accepted");
+    assertThat(text.body())
+        .contains("\"target\":\"60.48\"")
+        .contains("\"indication\":\"810.7 g\"")
+        .contains("\"place\":\"part 2\"");
+  }
+
+  @Test
+  void an_entry_of_an_unknown_kind_or_with_a_field_missing_is_named_by_its_number() {
+    assertThatThrownBy(() -> EntryJson.event(entry(new EntryText("moon-landed", "{}"))))
+        .isInstanceOf(JournalFailed.class)
+        .hasMessageContaining("Entry 7")
+        .hasMessageContaining("moon-landed");
+    assertThatThrownBy(() -> EntryJson.event(entry(new EntryText("batch-done", "{}"))))
+        .isInstanceOf(JournalFailed.class)
+        .hasMessageContaining("Entry 7");
+  }
+}
