@@ -23,6 +23,12 @@ export const messages = {
   "refused.vessels": "A batch has 1 to {most} vessels.",
   "refused.place-pot": "Put the empty pot on the scale first.",
   "refused.not-now": "That key does nothing just now.",
+  "refused.lot": "Give the material and its lot, each on one line.",
+  "refused.no-weight-for-lot": "Wait until the scale shows a weight, then name the new lot: what is in the pot so far came from the old one.",
+  "refused.negative-amount": "An amount received is zero (not known) or more.",
+  "refused.note": "A note has 1 to {most} characters.",
+  "refused.reason": "Say why, in a few words: a correction keeps its reason.",
+  "refused.correct-when-done": "Finish the batch first. Its weights can be corrected after that.",
   "refused.nothing-to-undo": "There is nothing left to take back.",
 
   // What stands in the number's place.

@@ -15,6 +15,7 @@ import java.util.Optional;
 /**
  * How far a batch has come.
  *
+ * @param started what it began with, and the lots in use now
  * @param held whether the goal was weighed before and taken back, so that the same weight is not simply taken again
  * @param undo what the last step was, and what was known before it
  */
@@ -107,6 +108,17 @@ public record BatchProgress(
 
   BatchProgress reopened() {
     return undo.map(Undo::before).orElse(this);
+  }
+
+  /** A change of lot lasts, even where the step before it is taken back. */
+  BatchProgress takingFrom(String material, String lot) {
+    return new BatchProgress(
+        started.takingFrom(material, lot),
+        course,
+        charge,
+        held,
+        undo.map(step -> new Undo(step.at(), step.what(), step.before().takingFrom(material, lot))),
+        end);
   }
 
   BatchProgress ended(End how) {

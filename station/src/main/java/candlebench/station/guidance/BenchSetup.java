@@ -5,6 +5,8 @@ import candlebench.shared.Mass;
 import candlebench.shared.MassUnit;
 import candlebench.station.batch.Recipe;
 import java.time.Duration;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 
@@ -14,9 +16,15 @@ import java.util.Optional;
  * @param scales in the order in which inputs number them
  * @param pots the pots whose empty weight is known; may be none
  * @param unit the maker's unit, for words and the page
+ * @param zone where the bench stands, for the date in a batch's code
  */
 public record BenchSetup(
-    List<Scale> scales, List<Pot> pots, List<Recipe> recipes, MassUnit unit, Timing timing) {
+    List<Scale> scales,
+    List<Pot> pots,
+    List<Recipe> recipes,
+    MassUnit unit,
+    Timing timing,
+    ZoneId zone) {
 
   public BenchSetup {
     scales = List.copyOf(scales);
@@ -25,10 +33,15 @@ public record BenchSetup(
     if (scales.isEmpty()) throw new IllegalArgumentException("a bench needs at least one scale");
   }
 
-  /** One scale of unknown step and capacity, no known pots, the usual times. */
+  /** One scale of unknown step and capacity, no known pots, the usual times, and the day by UTC. */
   public static BenchSetup of(List<Recipe> recipes) {
     return new BenchSetup(
-        List.of(Scale.named("scale")), List.of(), recipes, MassUnit.GRAM, Timing.USUAL);
+        List.of(Scale.named("scale")),
+        List.of(),
+        recipes,
+        MassUnit.GRAM,
+        Timing.USUAL,
+        ZoneOffset.UTC);
   }
 
   Optional<Recipe> recipe(String id) {

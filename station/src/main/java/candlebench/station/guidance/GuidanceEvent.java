@@ -9,6 +9,7 @@ import candlebench.shared.Verdict;
 import candlebench.station.batch.Recipe;
 import candlebench.station.guidance.pour.PourKind;
 import candlebench.station.guidance.pour.StopDelay;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -27,6 +28,18 @@ public sealed interface GuidanceEvent {
   record BatchStarted(
       Stamp at, String code, Recipe recipe, int vessels, String person, Map<String, String> lots)
       implements GuidanceEvent {
+
+    public BatchStarted {
+      lots = Map.copyOf(lots);
+    }
+
+    /** The same with a material taken from another lot. */
+    BatchStarted takingFrom(String material, String lot) {
+      Map<String, String> changed = new HashMap<>(lots);
+      changed.put(material, lot);
+      return new BatchStarted(at, code, recipe, vessels, person, changed);
+    }
+
     @Override
     public BenchProgress foldInto(BenchProgress before) {
       return before.begun(BatchProgress.begin(this));
@@ -147,6 +160,73 @@ public sealed interface GuidanceEvent {
     @Override
     public BenchProgress foldInto(BenchProgress before) {
       return before.batch(batch -> batch.ended(BatchProgress.End.ABANDONED));
+    }
+  }
+
+  /**
+   * A delivery of a material came in.
+   *
+   * @param amount how much, or zero where nobody said
+   * @param note the supplier or whatever else is worth keeping; may be empty
+   */
+  record LotReceived(Stamp at, String material, String lot, Mass amount, String note, String person)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before;
+    }
+  }
+
+  /**
+   * From here on the running batch takes a material from another lot.
+   *
+   * @param from the lot in use so far, empty where none was named
+   * @param poured how much of that material, then being weighed, was already in from the lot before; zero or less where it was not
+   *     being weighed
+   */
+  record LotChanged(Stamp at, String material, String from, String to, Mass poured, String person)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.takingFrom(material, to));
+    }
+  }
+
+  /** A remark on a batch, running or done. */
+  record Noted(Stamp at, String batch, String text, String person) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before;
+    }
+  }
+
+  /** What of an entry can be corrected. */
+  enum Correctable {
+    LOT,
+    WEIGHT,
+    NOTE
+  }
+
+  /**
+   * An entry was found wrong. It stays as it was written; this stands beside it for ever.
+   *
+   * @param batch the code of the batch it belongs to
+   * @param entry the number of the entry in the journal
+   * @param was what it said, {@code now} what it should have said; a weight is net grams as decimal text
+   */
+  record Corrected(
+      Stamp at,
+      String batch,
+      long entry,
+      Correctable what,
+      String was,
+      String now,
+      String reason,
+      String person)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before;
     }
   }
 }

@@ -1,6 +1,7 @@
 package candlebench.station.guidance;
 
 import candlebench.shared.Stamp;
+import candlebench.station.batch.BatchCode;
 import candlebench.station.batch.BatchPlan;
 import candlebench.station.batch.Recipe;
 import candlebench.station.batch.Step;
@@ -12,8 +13,7 @@ import candlebench.station.guidance.GuidanceInput.LineChanged;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.NoWeightShown;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -24,9 +24,6 @@ import java.util.Optional;
  * scales show, and the stage). Answers every input with the state after it; reads no clock and touches no wire.
  */
 public final class GuidanceState {
-  private static final DateTimeFormatter DAY =
-      DateTimeFormatter.BASIC_ISO_DATE.withZone(ZoneOffset.UTC);
-
   private final BenchSetup setup;
   private final BenchProgress progress;
   private final List<Pan> pans;
@@ -118,7 +115,7 @@ public final class GuidanceState {
       return progress.running().isPresent()
           ? Outcome.record(new BatchAbandoned(scene.now(), abandon.reason()))
           : Outcome.refuse(stage, Words.of("refused.no-batch"));
-    return stage.on(said, scene);
+    return Bookkeeping.of(command, scene, stage).orElseGet(() -> stage.on(said, scene));
   }
 
   private Outcome start(MakerCommand.StartBatch start, Scene scene) {
@@ -129,9 +126,10 @@ public final class GuidanceState {
       return Outcome.refuse(stage, Words.of("refused.no-recipe").and("recipe", start.recipe()));
     if (start.vessels() < 1 || start.vessels() > BatchPlan.MOST_VESSELS)
       return Outcome.refuse(stage, Words.of("refused.vessels").and("most", BatchPlan.MOST_VESSELS));
-    String code = DAY.format(scene.now().wall()) + "-" + (progress.begun() + 1);
+    LocalDate today = scene.now().wall().atZone(setup.zone()).toLocalDate();
+    BatchCode code = new BatchCode(today, progress.begun() + 1);
     return Outcome.record(new BatchStarted(
-        scene.now(), code, recipe.get(), start.vessels(), start.person(), start.lots()));
+        scene.now(), code.toString(), recipe.get(), start.vessels(), start.person(), start.lots()));
   }
 
   private Outcome undo(Scene scene) {

@@ -27,4 +27,28 @@ public sealed interface MakerCommand {
 
   /** Give the batch up, with a reason. What was recorded stays. */
   record Abandon(String reason) implements MakerCommand {}
+
+  /** A delivery came in; the amount is zero where it is not known. */
+  record ReceiveLot(String material, String lot, Mass amount, String note, String person)
+      implements MakerCommand {}
+
+  /** From now on the running batch takes a material from another lot. */
+  record ChangeLot(String material, String lot) implements MakerCommand {}
+
+  /** A remark on a batch, by its code. */
+  record Note(String batch, String text, String person) implements MakerCommand {}
+
+  /**
+   * Correct an entry of a batch, with a reason; what was written stays. Whoever sends this has looked the entry up: the bench knows
+   * its batch, not every entry ever written.
+   */
+  record Correct(
+      String batch,
+      long entry,
+      GuidanceEvent.Correctable what,
+      String was,
+      String now,
+      String reason,
+      String person)
+      implements MakerCommand {}
 }

@@ -39,7 +39,11 @@ public final class EntryJson {
       GuidanceEvent.Undone.class,
       GuidanceEvent.AcceptanceReopened.class,
       GuidanceEvent.BatchDone.class,
-      GuidanceEvent.BatchAbandoned.class);
+      GuidanceEvent.BatchAbandoned.class,
+      GuidanceEvent.LotReceived.class,
+      GuidanceEvent.LotChanged.class,
+      GuidanceEvent.Noted.class,
+      GuidanceEvent.Corrected.class);
 
   private static final Map<String, Class<? extends GuidanceEvent>> BY_KIND = byKind();
 

@@ -62,7 +62,21 @@ public final class EventSamples {
       new GuidanceEvent.AcceptanceReopened(
           AT, new Place(Place.Kind.VESSEL, 11), Mass.ofGrams("252"), Mass.ofGrams("253.1")),
       new GuidanceEvent.BatchDone(AT),
-      new GuidanceEvent.BatchAbandoned(AT, "power cut"));
+      new GuidanceEvent.BatchAbandoned(AT, "power cut"),
+      new GuidanceEvent.LotReceived(
+          AT, "Quay Cedar (invented)", "Q-31", Mass.ofGrams("2500"), "Dock Street Oils", "Robin"),
+      new GuidanceEvent.LotChanged(
+          AT, "Quay Cedar (invented)", "Q-31", "Q-32", Mass.ofGrams("31.4"), "Robin"),
+      new GuidanceEvent.Noted(AT, "20261125-1", "frosting on the third glass", "Robin"),
+      new GuidanceEvent.Corrected(
+          AT,
+          "20261125-1",
+          4,
+          GuidanceEvent.Correctable.LOT,
+          "Q-31",
+          "Q-33",
+          "bottle misread",
+          "Robin"));
 
   private EventSamples() {}
 }

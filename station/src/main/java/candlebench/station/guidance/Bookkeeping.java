@@ -1,0 +1,104 @@
+package candlebench.station.guidance;
+
+import candlebench.shared.Mass;
+import candlebench.station.guidance.GuidanceEvent.Correctable;
+import candlebench.station.guidance.GuidanceEvent.Corrected;
+import candlebench.station.guidance.GuidanceEvent.LotChanged;
+import candlebench.station.guidance.GuidanceEvent.LotReceived;
+import candlebench.station.guidance.GuidanceEvent.Noted;
+import java.util.Optional;
+
+/** What the maker writes down beside the weighing: lots, remarks and corrections. None of it moves the bench from its stage. */
+final class Bookkeeping {
+  /** The longest lot, remark or reason: a few lines, and an end to a scanner gone wild. */
+  static final int LONGEST = 500;
+
+  private Bookkeeping() {}
+
+  /** What a command of this kind comes to; empty for any other. */
+  static Optional<Outcome> of(MakerCommand command, Scene scene, Stage stage) {
+    if (command instanceof MakerCommand.ReceiveLot receive)
+      return Optional.of(received(receive, scene, stage));
+    if (command instanceof MakerCommand.ChangeLot change)
+      return Optional.of(changed(change, scene, stage));
+    if (command instanceof MakerCommand.Note note) return Optional.of(noted(note, scene, stage));
+    if (command instanceof MakerCommand.Correct correct)
+      return Optional.of(corrected(correct, scene, stage));
+    return Optional.empty();
+  }
+
+  private static Outcome received(MakerCommand.ReceiveLot receive, Scene scene, Stage stage) {
+    if (isNoLine(receive.material())
+        || isNoLine(receive.lot())
+        || receive.note().length() > LONGEST) return Outcome.refuse(stage, Words.of("refused.lot"));
+    if (receive.amount().isNegative())
+      return Outcome.refuse(stage, Words.of("refused.negative-amount"));
+    return Outcome.to(
+        stage,
+        new LotReceived(
+            scene.now(),
+            receive.material().strip(),
+            receive.lot().strip(),
+            receive.amount(),
+            receive.note().strip(),
+            receive.person()));
+  }
+
+  private static Outcome changed(MakerCommand.ChangeLot change, Scene scene, Stage stage) {
+    if (isNoLine(change.material()) || change.lot().length() > LONGEST)
+      return Outcome.refuse(stage, Words.of("refused.lot"));
+    Optional<BatchProgress> running = scene.progress().running();
+    if (running.isEmpty()) return Outcome.refuse(stage, Words.of("refused.no-batch"));
+    Optional<Goal> weighed =
+        running.get().goal().filter(goal -> goal.name().equals(change.material()));
+    Optional<Mass> net =
+        weighed.flatMap(goal -> scene.load(goal.scale()).map(load -> load.minus(goal.base())));
+    if (weighed.isPresent() && net.isEmpty())
+      return Outcome.refuse(stage, Words.of("refused.no-weight-for-lot"));
+    return Outcome.to(
+        stage,
+        new LotChanged(
+            scene.now(),
+            change.material(),
+            running.get().started().lots().getOrDefault(change.material(), ""),
+            change.lot().strip(),
+            net.orElse(Mass.ZERO),
+            scene.person()));
+  }
+
+  private static Outcome noted(MakerCommand.Note note, Scene scene, Stage stage) {
+    if (note.text().isBlank() || note.text().length() > LONGEST)
+      return Outcome.refuse(stage, Words.of("refused.note").and("most", LONGEST));
+    return Outcome.to(
+        stage, new Noted(scene.now(), note.batch(), note.text().strip(), note.person()));
+  }
+
+  private static Outcome corrected(MakerCommand.Correct correct, Scene scene, Stage stage) {
+    if (correct.reason().isBlank() || correct.reason().length() > LONGEST)
+      return Outcome.refuse(stage, Words.of("refused.reason"));
+    if (correct.now().length() > LONGEST)
+      return Outcome.refuse(stage, Words.of("refused.note").and("most", LONGEST));
+    boolean runs = scene
+        .progress()
+        .running()
+        .filter(batch -> batch.started().code().equals(correct.batch()))
+        .isPresent();
+    if (runs && correct.what() == Correctable.WEIGHT)
+      return Outcome.refuse(stage, Words.of("refused.correct-when-done"));
+    return Outcome.to(
+        stage,
+        new Corrected(
+            scene.now(),
+            correct.batch(),
+            correct.entry(),
+            correct.what(),
+            correct.was(),
+            correct.now().strip(),
+            correct.reason().strip(),
+            correct.person()));
+  }
+
+  private static boolean isNoLine(String text) {
+    return text.isBlank() || text.length() > LONGEST;
+  }
+}
