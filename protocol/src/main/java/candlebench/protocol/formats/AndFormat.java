@@ -12,7 +12,6 @@ import candlebench.protocol.TerminatedFramer;
 import candlebench.protocol.WireLayout;
 import candlebench.shared.Basis;
 import candlebench.shared.Stability;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -103,21 +102,18 @@ final class AndFormat implements ScaleFormat {
       case TARE -> "T";
       case ZERO -> "Z";
     };
-    return Optional.of((text + "\r\n").getBytes(StandardCharsets.US_ASCII));
+    return CrLf.ended(text);
   }
 
   @Override
   public Decoded decode(Frame frame) {
-    LineText line = LineText.of(frame);
-    if (line.isOnly(String.valueOf(ACK))) return line.acknowledged();
-    Optional<Decoded> flaw = line.flaw();
-    if (flaw.isPresent()) return flaw.get();
-    if (line.isBlank()) return line.notALoad(Matter.BLANK);
-    takeAddress(line);
-    return read(line);
+    if (frame.length() == 1 && frame.at7(0) == ACK) return new Decoded.Acknowledged("\u0006");
+    return LineText.read(frame, AndFormat::read);
   }
 
   private static Decoded read(LineText line) {
+    if (line.isBlank()) return line.notALoad(Matter.BLANK);
+    takeAddress(line);
     char first = line.next();
     char second = line.charAt(line.place() + 1);
     char third = line.charAt(line.place() + 2);

@@ -6,6 +6,7 @@ import candlebench.protocol.Decoded.InstrumentFault;
 import candlebench.protocol.Decoded.OutOfRange;
 import candlebench.protocol.Decoded.TareStated;
 import candlebench.protocol.Decoded.Weighed;
+import candlebench.protocol.ScaleFormat;
 import candlebench.protocol.WireLayout;
 import candlebench.shared.Basis;
 import candlebench.shared.Indication;
@@ -52,6 +53,13 @@ final class AndLayouts {
     return said.side() == OutOfRange.Side.UNDER ? "-" : "+";
   }
 
+  private interface AndLayout extends TextLayout {
+    @Override
+    default ScaleFormat format() {
+      return new AndFormat();
+    }
+  }
+
   private enum Overload {
     NINES,
     EXPONENT
@@ -65,7 +73,7 @@ final class AndLayouts {
       String separator,
       boolean addressed,
       Overload overload)
-      implements TextLayout {
+      implements AndLayout {
 
     @Override
     public Optional<String> weighed(Weighed said, Shown shown) {
@@ -136,7 +144,7 @@ final class AndLayouts {
   }
 
   /** Two headers, sign and 7 characters, unit in 2 characters. */
-  private record Indicator() implements TextLayout {
+  private record Indicator() implements AndLayout {
 
     @Override
     public String name() {
@@ -183,7 +191,7 @@ final class AndLayouts {
   }
 
   /** NU: sign and digits only. */
-  private record Numeric() implements TextLayout {
+  private record Numeric() implements AndLayout {
     private static final int DIGITS = 8;
 
     @Override
@@ -211,7 +219,7 @@ final class AndLayouts {
   }
 
   /** KF: sign, blank at zero; number to place 10; unit to place 14 while stable. */
-  private record KarlFischer() implements TextLayout {
+  private record KarlFischer() implements AndLayout {
 
     @Override
     public String name() {
@@ -239,7 +247,7 @@ final class AndLayouts {
   }
 
   /** MT: a short header, the number after blanks, the unit as wide as it is. */
-  private record ShortHeaded(String name, String stable, String moving) implements TextLayout {
+  private record ShortHeaded(String name, String stable, String moving) implements AndLayout {
 
     @Override
     public Optional<String> weighed(Weighed said, Shown shown) {
@@ -257,7 +265,7 @@ final class AndLayouts {
   }
 
   /** DP: header 1-2, number to place 13 with its sign before the first digit, none at zero; unit 14-16. */
-  private record Padded() implements TextLayout {
+  private record Padded() implements AndLayout {
 
     @Override
     public String name() {

@@ -12,6 +12,7 @@ import candlebench.shared.Indication;
 import candlebench.shared.Stability;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * A line of 7-bit characters being read from left to right: its frame without the terminator and without parity in bit 7.
@@ -42,6 +43,12 @@ final class LineText {
     return new LineText(bytes, length, length < bytes.length);
   }
 
+  /** What the reader makes of a whole line, or why it is none. */
+  static Decoded read(Frame frame, Function<LineText, Decoded> reader) {
+    LineText line = of(frame);
+    return line.isWhole() ? reader.apply(line) : line.flawed();
+  }
+
   private static byte[] withoutParity(byte[] bytes) {
     int all = 0;
     for (byte each : bytes) all |= each;
@@ -51,20 +58,23 @@ final class LineText {
     return masked;
   }
 
-  /** Why this cannot be a whole line, if so: it has no terminator, or is longer than any message. */
-  Optional<Decoded> flaw() {
+  /** Whether it has a terminator and is no longer than a message can be. */
+  private boolean isWhole() {
+    return terminated && bytes.length <= Framer.LONGEST_MESSAGE;
+  }
+
+  private Decoded flawed() {
     if (bytes.length > Framer.LONGEST_MESSAGE) {
       at = Framer.LONGEST_MESSAGE;
-      return Optional.of(refused(
+      return refused(
           Reason.TOO_LONG,
           "no end of a line within " + Framer.LONGEST_MESSAGE
-              + " bytes: check speed, parity and format of the line"));
+              + " bytes: check speed, parity and format of the line");
     }
-    if (terminated) return Optional.empty();
     at = length;
-    return Optional.of(refused(
+    return refused(
         Reason.CUT_SHORT,
-        "the line ends without CR or LF: its end was lost, or the scale is set to another format"));
+        "the line ends without CR or LF: its end was lost, or the scale is set to another format");
   }
 
   int length() {
@@ -116,6 +126,19 @@ final class LineText {
     if (left() < text.length()) return false;
     for (int i = 0; i < text.length(); i++) if (bytes[at + i] != text.charAt(i)) return false;
     return true;
+  }
+
+  boolean endsWith(String text) {
+    int start = length - text.length();
+    for (int i = 0; i < text.length(); i++) if (charAt(start + i) != text.charAt(i)) return false;
+    return true;
+  }
+
+  /** The first place from here on that is no space, or the end. */
+  int nextMark() {
+    int place = at;
+    while (place < length && bytes[place] == ' ') place++;
+    return place;
   }
 
   /** Takes spaces as far as they go, and says how many. */

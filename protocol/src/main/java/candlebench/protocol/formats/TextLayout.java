@@ -9,6 +9,9 @@ import candlebench.protocol.Decoded.Refused;
 import candlebench.protocol.Decoded.StatusOnly;
 import candlebench.protocol.Decoded.TareStated;
 import candlebench.protocol.Decoded.Weighed;
+import candlebench.protocol.Frame;
+import candlebench.protocol.Framer;
+import candlebench.protocol.ScaleFormat;
 import candlebench.protocol.WireLayout;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
@@ -34,12 +37,13 @@ interface TextLayout extends WireLayout {
     return Optional.empty();
   }
 
-  default Optional<String> acknowledged(Acknowledged said, Shown shown) {
-    return Optional.of(said.text());
-  }
+  /** The format this is a layout of. */
+  ScaleFormat format();
 
-  default Optional<String> notALoad(NotALoad said, Shown shown) {
-    return Optional.of(said.text());
+  /** A text that is kept as it was sent, if it means this in the format. */
+  default Optional<String> asSent(Decoded said, String text) {
+    Frame frame = new Frame(0, bytes(text), Framer.NEVER);
+    return format().decode(frame).equals(said) ? Optional.of(text) : Optional.empty();
   }
 
   default String terminator() {
@@ -48,8 +52,11 @@ interface TextLayout extends WireLayout {
 
   @Override
   default Optional<byte[]> encode(Decoded said, Shown shown) {
-    return line(said, shown)
-        .map(line -> (line + terminator()).getBytes(StandardCharsets.ISO_8859_1));
+    return line(said, shown).map(this::bytes);
+  }
+
+  private byte[] bytes(String line) {
+    return (line + terminator()).getBytes(StandardCharsets.ISO_8859_1);
   }
 
   private Optional<String> line(Decoded said, Shown shown) {
@@ -58,8 +65,8 @@ interface TextLayout extends WireLayout {
     if (said instanceof TareStated tare) return tareStated(tare, shown);
     if (said instanceof StatusOnly status) return statusOnly(status, shown);
     if (said instanceof InstrumentFault fault) return fault(fault, shown);
-    if (said instanceof Acknowledged acknowledged) return acknowledged(acknowledged, shown);
-    if (said instanceof NotALoad other) return notALoad(other, shown);
+    if (said instanceof Acknowledged acknowledged) return asSent(said, acknowledged.text());
+    if (said instanceof NotALoad other) return asSent(said, other.text());
     if (said instanceof Refused) return Optional.empty();
     throw new AssertionError(said);
   }

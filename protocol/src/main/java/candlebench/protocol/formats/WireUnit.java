@@ -52,6 +52,7 @@ record WireUnit(Optional<MassUnit> mass, Optional<Matter> matter) {
       row("mom", OTHER), // momme
       row("bat", OTHER), // baht
       row("msg", OTHER), // mesghal
+      row("/lb", OTHER), // parts per pound
       row("c", OTHER)); // named without its meaning in an Ohaus list
 
   private static final int LONGEST = 5;
