@@ -1,7 +1,7 @@
 package candlebench.protocol.formats;
 
 import candlebench.protocol.ScaleFormat;
-import java.util.Comparator;
+import candlebench.shared.NearestWord;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -27,28 +27,8 @@ public final class ScaleFormats {
   }
 
   private static String unknown(String id) {
-    String nearest = ALL.stream()
-        .map(ScaleFormat::id)
-        .min(Comparator.comparingInt(known -> distance(id, known)))
-        .orElseThrow();
+    String nearest = NearestWord.to(id, ALL.stream().map(ScaleFormat::id).toList());
     String known = ALL.stream().map(ScaleFormat::id).collect(Collectors.joining(", "));
     return "no format '" + id + "'; nearest is '" + nearest + "'. Formats: " + known;
-  }
-
-  /** How many letters to change, add or leave out to make one text of the other (Levenshtein). */
-  private static int distance(String from, String to) {
-    int[] previous = new int[to.length() + 1];
-    for (int column = 0; column <= to.length(); column++) previous[column] = column;
-    for (int row = 1; row <= from.length(); row++) {
-      int[] current = new int[to.length() + 1];
-      current[0] = row;
-      for (int column = 1; column <= to.length(); column++) {
-        int change = from.charAt(row - 1) == to.charAt(column - 1) ? 0 : 1;
-        current[column] = Math.min(
-            previous[column - 1] + change, Math.min(previous[column], current[column - 1]) + 1);
-      }
-      previous = current;
-    }
-    return previous[to.length()];
   }
 }

@@ -10,6 +10,6 @@ public interface LinkListener {
   /** A frame arrived, with what it says. */
   void heard(int scale, Frame frame, Decoded decoded);
 
-  /** The line changed; the words say what happened and what to do, as a key of the message file. */
-  void changed(int scale, LinkState state, Stamp stamp);
+  /** The line changed. */
+  void changed(int scale, LinkReport report, Stamp stamp);
 }

@@ -1,0 +1,210 @@
+package candlebench.station.link;
+
+import candlebench.protocol.Decoded;
+import candlebench.protocol.Frame;
+import candlebench.protocol.Framer;
+import candlebench.protocol.ScaleCommand;
+import candlebench.protocol.ScaleFormat;
+import candlebench.shared.Stamp;
+import java.time.Duration;
+import java.util.Optional;
+import java.util.Queue;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+
+/**
+ * The line to one scale: opens it, reads frames off it, asks where it has to, and opens it again when it is gone.
+ *
+ * <p>One thread of its own does all of it, so that a wire that hangs holds up nothing else. Between attempts it pauses, longer each
+ * time up to a second; while open it waits for bytes in the driver. So it never spins, whatever the wire does.
+ */
+public final class ScaleLink implements AutoCloseable {
+  private static final Duration FIRST_PAUSE = Duration.ofMillis(100);
+  private static final Duration LONGEST_PAUSE = Duration.ofSeconds(1);
+  private static final int MOST_COMMANDS_WAITING = 8;
+  private static final long CLOSING_MILLIS = 2_000;
+
+  private final int scale;
+  private final ScaleFormat format;
+  private final Line line;
+  private final LinkListener listener;
+  private final Stamps stamps;
+  private final Framer framer;
+  private final Asking asking;
+  private final Optional<byte[]> ask;
+  private final Consumer<Frame> frames = this::frame;
+  private final Queue<byte[]> outbox = new ArrayBlockingQueue<>(MOST_COMMANDS_WAITING);
+  private final Counters counters = new Counters();
+  private final ByteTrace trace = new ByteTrace();
+  private final CountDownLatch closing = new CountDownLatch(1);
+  private final Thread reader;
+  private LinkReport said = LinkReport.of(LinkState.CONNECTING);
+  private LineWatch watch = new LineWatch(0);
+  private volatile Optional<BytePort> open = Optional.empty();
+
+  /**
+   * @param scale the scale's number
+   * @param askEvery how often to ask it, or empty to ask only if nothing comes unasked
+   */
+  public ScaleLink(
+      int scale,
+      ScaleFormat format,
+      Line line,
+      Optional<Duration> askEvery,
+      LinkListener listener,
+      Stamps stamps) {
+    this.scale = scale;
+    this.format = format;
+    this.line = line;
+    this.listener = listener;
+    this.stamps = stamps;
+    this.framer = format.newFramer();
+    this.asking = new Asking(askEvery);
+    this.ask = format.command(ScaleCommand.SEND);
+    this.reader = new Thread(this::run, "scale-" + scale);
+    reader.setDaemon(true);
+  }
+
+  public void start() {
+    reader.start();
+  }
+
+  public Counters counters() {
+    return counters;
+  }
+
+  public ByteTrace trace() {
+    return trace;
+  }
+
+  /** Hands a command to the scale without waiting; whether the format has it and there is room for it. Any thread. */
+  public boolean send(ScaleCommand command) {
+    return format.command(command).map(outbox::offer).orElse(false);
+  }
+
+  @Override
+  public void close() {
+    closing.countDown();
+    open.ifPresent(BytePort::close);
+    try {
+      reader.join(CLOSING_MILLIS);
+    } catch (InterruptedException hurried) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void run() {
+    Duration pause = FIRST_PAUSE;
+    while (!isClosing()) {
+      Line.Opening opening = line.open();
+      boolean heard = false;
+      if (opening instanceof Line.Opened opened) heard = listen(opened.port());
+      else if (opening instanceof Line.NotOpened refused) say(refused.why(), stamps.now());
+      else throw new AssertionError(opening);
+      if (heard) pause = FIRST_PAUSE;
+      if (!isClosing()) await(pause);
+      pause = longer(pause);
+    }
+  }
+
+  /** Reads until the wire is gone or the link is closed; whether a frame was understood meanwhile. */
+  private boolean listen(BytePort port) {
+    open = Optional.of(port);
+    long before = counters.frames();
+    try {
+      begin(stamps.now());
+      byte[] bytes = new byte[4096];
+      while (!isClosing()) {
+        int count = port.read(bytes);
+        Stamp now = stamps.now();
+        if (count < 0) {
+          finishFrame(now);
+          if (!isClosing()) say(port.whyGone(), now);
+          break;
+        }
+        if (count > 0) arrived(bytes, count, now);
+        judge(now);
+        speak(port, now);
+      }
+    } finally {
+      open = Optional.empty();
+      port.close();
+    }
+    return counters.frames() > before;
+  }
+
+  private void begin(Stamp now) {
+    counters.opened();
+    watch = new LineWatch(now.nanos());
+    asking.opened();
+    // What waited for a line that was gone is no longer meant.
+    outbox.clear();
+  }
+
+  private void arrived(byte[] bytes, int count, Stamp now) {
+    counters.read(count);
+    watch.bytes(now.nanos());
+    framer.feed(bytes, count, now, frames);
+    trace.keep(bytes, count, now);
+  }
+
+  /** Hands on what there is of a frame that will not be finished any more. */
+  private void finishFrame(Stamp now) {
+    framer.rest().ifPresent(left -> frame(new Frame(left.offset(), left.bytes(), now)));
+  }
+
+  private void frame(Frame frame) {
+    Decoded decoded = format.decode(frame);
+    if (decoded instanceof Decoded.Refused refused) {
+      counters.refused(refused.refusal());
+    } else {
+      counters.understood();
+      watch.understood(frame.stamp().nanos());
+      say(LinkReport.of(LinkState.LIVE), frame.stamp());
+    }
+    asking.frame();
+    listener.heard(scale, frame, decoded);
+  }
+
+  private void judge(Stamp now) {
+    LinkState state = watch.at(now.nanos());
+    // A line that was lost is called so until something is heard on it again, or it has had its
+    // time to speak.
+    if (state == LinkState.CONNECTING) return;
+    say(LinkReport.of(state), now);
+    if (state != LinkState.SILENT) return;
+    finishFrame(now);
+    asking.silent();
+  }
+
+  private void speak(BytePort port, Stamp now) {
+    for (byte[] waiting = outbox.poll(); waiting != null; waiting = outbox.poll())
+      port.write(waiting);
+    if (ask.isPresent() && asking.due(now.nanos())) port.write(ask.get());
+  }
+
+  private void say(LinkReport report, Stamp now) {
+    if (report.equals(said)) return;
+    said = report;
+    listener.changed(scale, report, now);
+  }
+
+  private boolean isClosing() {
+    return closing.getCount() == 0;
+  }
+
+  private void await(Duration pause) {
+    try {
+      closing.await(pause.toMillis(), TimeUnit.MILLISECONDS);
+    } catch (InterruptedException ended) {
+      closing.countDown();
+    }
+  }
+
+  static Duration longer(Duration pause) {
+    Duration twice = pause.multipliedBy(2);
+    return twice.compareTo(LONGEST_PAUSE) > 0 ? LONGEST_PAUSE : twice;
+  }
+}

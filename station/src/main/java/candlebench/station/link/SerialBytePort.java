@@ -1,0 +1,126 @@
+package candlebench.station.link;
+
+import candlebench.protocol.LineSettings;
+import com.fazecast.jSerialComm.SerialPort;
+import com.fazecast.jSerialComm.SerialPortInvalidPortException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFileAttributes;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A serial port, by jSerialComm.
+ *
+ * <p>Reading is semi-blocking: it costs no processor while all is silent and wakes with the first byte. After an unplug the library
+ * still calls the port open, takes no bytes and answers every read with -1 at once: so the first -1 is final. A device's name is
+ * resolved when the library first sees it, so every attempt asks for it anew. Tried on Linux; the codes of Windows are from its
+ * documents (System Error Codes), not tried.
+ */
+public final class SerialBytePort implements BytePort {
+  private final SerialPort port;
+  private final String device;
+  private boolean gone;
+
+  SerialBytePort(SerialPort port, String device) {
+    this.port = port;
+    this.device = device;
+  }
+
+  /** The line to a device such as {@code /dev/serial/by-id/…} or {@code COM3}. */
+  public static Line line(String device, LineSettings settings) {
+    return () -> open(device, settings);
+  }
+
+  private static Line.Opening open(String device, LineSettings settings) {
+    SerialPort port;
+    try {
+      port = SerialPort.getCommPort(device);
+    } catch (SerialPortInvalidPortException notThere) {
+      return notOpened(LinkState.LOST, device, "");
+    }
+    port.setComPortParameters(
+        settings.baud(), settings.dataBits(), stopBits(settings), parity(settings));
+    port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, READ_WAIT_MILLIS, 0);
+    // The library's own code after an opening that succeeded may say that it failed: the answer
+    // counts, not the code.
+    if (!port.openPort()) return refusal(device, port.getLastErrorCode());
+    // What lies in the buffers is from before we listened, and may be half a frame or an hour old.
+    port.flushIOBuffers();
+    return new Line.Opened(new SerialBytePort(port, device));
+  }
+
+  @Override
+  public int read(byte[] into) {
+    if (gone) return GONE;
+    int count = port.readBytes(into, into.length);
+    gone = count < 0;
+    return gone ? GONE : count;
+  }
+
+  @Override
+  public boolean write(byte[] bytes) {
+    return !gone && port.writeBytes(bytes, bytes.length) == bytes.length;
+  }
+
+  @Override
+  public LinkReport whyGone() {
+    return new LinkReport(LinkState.LOST, Map.of("device", device));
+  }
+
+  @Override
+  public void close() {
+    port.closePort();
+  }
+
+  private static Line.Opening refusal(String device, int code) {
+    boolean windows = java.io.File.separatorChar == '\\';
+    LinkState state = windows ? onWindows(code) : onUnix(code, Path.of(device));
+    String group = state == LinkState.DENIED ? group(Path.of(device)).orElse("dialout") : "";
+    return notOpened(state, device, group);
+  }
+
+  /** EPERM and EACCES say that this user may not; EIO, ENXIO and ENODEV that nothing is behind the name; any other that it is held. */
+  private static LinkState onUnix(int code, Path device) {
+    if (!Files.exists(device)) return LinkState.LOST;
+    if (code == 1 || code == 13 || !Files.isReadable(device) || !Files.isWritable(device))
+      return LinkState.DENIED;
+    return code == 5 || code == 6 || code == 19 ? LinkState.LOST : LinkState.HELD;
+  }
+
+  /** ERROR_ACCESS_DENIED and ERROR_SHARING_VIOLATION are what a port gives that another program has open. */
+  private static LinkState onWindows(int code) {
+    return code == 5 || code == 32 ? LinkState.HELD : LinkState.LOST;
+  }
+
+  /** The group that may open a device: {@code dialout} on most systems, {@code uucp} on some. */
+  private static Optional<String> group(Path device) {
+    try {
+      return Optional.of(
+          Files.readAttributes(device, PosixFileAttributes.class).group().getName());
+    } catch (IOException | UnsupportedOperationException unknown) {
+      return Optional.empty();
+    }
+  }
+
+  private static Line.NotOpened notOpened(LinkState state, String device, String group) {
+    Map<String, String> with =
+        group.isEmpty() ? Map.of("device", device) : Map.of("device", device, "group", group);
+    return new Line.NotOpened(new LinkReport(state, with));
+  }
+
+  private static int stopBits(LineSettings settings) {
+    return settings.stopBits() == 2 ? SerialPort.TWO_STOP_BITS : SerialPort.ONE_STOP_BIT;
+  }
+
+  private static int parity(LineSettings settings) {
+    return switch (settings.parity()) {
+      case NONE -> SerialPort.NO_PARITY;
+      case EVEN -> SerialPort.EVEN_PARITY;
+      case ODD -> SerialPort.ODD_PARITY;
+      case MARK -> SerialPort.MARK_PARITY;
+      case SPACE -> SerialPort.SPACE_PARITY;
+    };
+  }
+}
