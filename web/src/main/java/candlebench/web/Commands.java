@@ -1,0 +1,271 @@
+package candlebench.web;
+
+import candlebench.shared.Mass;
+import candlebench.shared.MassUnit;
+import candlebench.station.Bench;
+import candlebench.station.Bench.Answer;
+import candlebench.station.guidance.GuidanceEvent.Correctable;
+import candlebench.station.guidance.MakerCommand;
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.regex.Pattern;
+
+/**
+ * What a page asks for, as JSON, made into what the maker says to the bench; and the answer as JSON.
+ *
+ * <p>A request is one object: {@code {"id":"k3f9","command":"choose","choice":"add-wax","reason":"slipped"}}. All values are text but
+ * {@code lots}, an object of texts. What a command does not know is refused by name, and so is what it lacks.
+ */
+final class Commands {
+
+  /** An answer to a request: an HTTP status and a JSON body. */
+  record Reply(int status, byte[] json) {}
+
+  private static final JsonFactory JSON = JsonFactory.builder()
+      .enable(com.fasterxml.jackson.core.StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+      .build();
+  private static final Pattern ID = Pattern.compile("[A-Za-z0-9_-]{1,64}");
+  private static final Pattern AMOUNT = Pattern.compile("-?\\d{1,9}(\\.\\d{1,9})?");
+  private static final int TEXT_MOST = 500;
+
+  /** What each command takes beside {@code id} and {@code command}. */
+  private static final Map<String, Set<String>> KNOWN = new TreeMap<>(Map.ofEntries(
+      Map.entry("start-batch", Set.of("recipe", "vessels", "person", "lots")),
+      Map.entry("go-on", Set.of()),
+      Map.entry("undo", Set.of()),
+      Map.entry("choose", Set.of("choice", "reason")),
+      Map.entry("enter-by-hand", Set.of("net", "unit", "reason")),
+      Map.entry("note-temperature", Set.of("celsius")),
+      Map.entry("abandon", Set.of("reason")),
+      Map.entry("receive-lot", Set.of("material", "lot", "amount", "unit", "note", "person")),
+      Map.entry("change-lot", Set.of("material", "lot")),
+      Map.entry("note", Set.of("batch", "text", "person")),
+      Map.entry("correct", Set.of("batch", "entry", "what", "was", "now", "reason", "person"))));
+
+  private final Bench bench;
+
+  Commands(Bench bench) {
+    this.bench = bench;
+  }
+
+  /** Does what the body asks for, or says what is wrong with it and what to send instead. */
+  Reply say(byte[] body) {
+    try {
+      Request request = Request.of(body);
+      Answer answer = bench.say(request.id(), request.command());
+      return new Reply(answer.done() ? 200 : 409, answerJson(answer));
+    } catch (JsonProcessingException malformed) {
+      return refused("the body is not the JSON of one command: " + malformed.getOriginalMessage());
+    } catch (IllegalArgumentException wrong) {
+      return refused(wrong.getMessage());
+    } catch (IOException impossible) {
+      throw new UncheckedIOException("reading from memory failed", impossible);
+    }
+  }
+
+  /** A refusal in words, for whoever wrote the request. */
+  static Reply refused(String words) {
+    return refused(400, words);
+  }
+
+  static Reply refused(int status, String words) {
+    return new Reply(status, json(out -> out.writeStringField("error", words)));
+  }
+
+  private static byte[] answerJson(Answer answer) {
+    return json(out -> {
+      out.writeBooleanField("done", answer.done());
+      out.writeObjectFieldStart("words");
+      out.writeStringField("key", answer.words().key());
+      out.writeObjectFieldStart("with");
+      for (Map.Entry<String, String> each : answer.words().with().entrySet())
+        out.writeStringField(each.getKey(), each.getValue());
+      out.writeEndObject();
+      out.writeEndObject();
+    });
+  }
+
+  private static byte[] json(Fields fields) {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try (JsonGenerator out = JSON.createGenerator(bytes)) {
+      out.writeStartObject();
+      fields.write(out);
+      out.writeEndObject();
+    } catch (IOException impossible) {
+      throw new UncheckedIOException("writing to memory failed", impossible);
+    }
+    return bytes.toByteArray();
+  }
+
+  /** Writes the fields of one object. */
+  private interface Fields {
+    void write(JsonGenerator out) throws IOException;
+  }
+
+  /** A request as it was read. */
+  private record Request(String name, Map<String, String> texts, Map<String, String> lots) {
+
+    static Request of(byte[] body) throws IOException {
+      Map<String, String> texts = new LinkedHashMap<>();
+      Map<String, String> lots = new LinkedHashMap<>();
+      try (JsonParser in = JSON.createParser(body)) {
+        if (in.nextToken() != JsonToken.START_OBJECT) throw notAnObject();
+        while (in.nextToken() == JsonToken.FIELD_NAME) {
+          String field = in.currentName();
+          if (field.equals("lots")) readLots(in, lots);
+          else texts.put(field, text(field, in));
+        }
+        if (in.nextToken() != null)
+          throw new IllegalArgumentException("something follows the command: send one at a time");
+      }
+      String name = texts.getOrDefault("command", "");
+      Set<String> takes = KNOWN.get(name);
+      if (takes == null) throw unknownCommand(name);
+      List<String> unknown = new ArrayList<>(texts.keySet());
+      if (!lots.isEmpty()) unknown.add("lots");
+      unknown.removeAll(takes);
+      unknown.removeAll(List.of("id", "command"));
+      if (!unknown.isEmpty())
+        throw new IllegalArgumentException(
+            "'" + name + "' knows no '" + unknown.get(0) + "': it takes id, command"
+                + takes.stream().sorted().map(", "::concat).reduce("", String::concat));
+      return new Request(name, texts, lots);
+    }
+
+    String id() {
+      String id = texts.getOrDefault("id", "");
+      if (!ID.matcher(id).matches())
+        throw new IllegalArgumentException(
+            "a command needs an id of 1 to 64 letters, digits, - or _, made anew for each press");
+      return id;
+    }
+
+    MakerCommand command() {
+      return switch (name) {
+        case "start-batch" ->
+          new MakerCommand.StartBatch(
+              needed("recipe"), (int) whole("vessels", 9999), optional("person"), lots);
+        case "go-on" -> new MakerCommand.GoOn();
+        case "undo" -> new MakerCommand.Undo();
+        case "choose" -> new MakerCommand.Choose(needed("choice"), optional("reason"));
+        case "enter-by-hand" ->
+          new MakerCommand.EnterByHand(Mass.of(amount("net"), unit()), needed("reason"));
+        case "note-temperature" -> new MakerCommand.NoteTemperature(tenths("celsius"));
+        case "abandon" -> new MakerCommand.Abandon(needed("reason"));
+        case "receive-lot" ->
+          new MakerCommand.ReceiveLot(
+              needed("material"), needed("lot"), received(), optional("note"), optional("person"));
+        case "change-lot" -> new MakerCommand.ChangeLot(needed("material"), needed("lot"));
+        case "note" -> new MakerCommand.Note(needed("batch"), needed("text"), optional("person"));
+        case "correct" ->
+          new MakerCommand.Correct(
+              needed("batch"),
+              whole("entry", 999_999_999),
+              what(),
+              optional("was"),
+              needed("now"),
+              needed("reason"),
+              optional("person"));
+        default -> throw new AssertionError("a known command without its meaning: " + name);
+      };
+    }
+
+    private String needed(String field) {
+      String text = optional(field);
+      if (text.isEmpty())
+        throw new IllegalArgumentException("'" + name + "' needs '" + field + "': fill it in");
+      return text;
+    }
+
+    private String optional(String field) {
+      return texts.getOrDefault(field, "").strip();
+    }
+
+    private long whole(String field, long most) {
+      String text = needed(field);
+      if (!text.matches("[1-9]\\d{0,8}") || Long.parseLong(text) > most)
+        throw new IllegalArgumentException(
+            "'" + field + "' is a whole number from 1 to " + most + ", not '" + text + "'");
+      return Long.parseLong(text);
+    }
+
+    /** A delivery's amount; zero where it is not known. */
+    private Mass received() {
+      return optional("amount").isEmpty() ? Mass.ZERO : Mass.of(amount("amount"), unit());
+    }
+
+    private Correctable what() {
+      String what = needed("what");
+      for (Correctable each : Correctable.values())
+        if (each.name().toLowerCase(Locale.ROOT).equals(what)) return each;
+      throw new IllegalArgumentException("'what' is lot, weight or note, not '" + what + "'");
+    }
+
+    private BigDecimal amount(String field) {
+      String text = needed(field);
+      if (!AMOUNT.matcher(text).matches())
+        throw new IllegalArgumentException(
+            "'" + field + "' is written like 56.1, not '" + text + "'");
+      return new BigDecimal(text);
+    }
+
+    private int tenths(String field) {
+      BigDecimal celsius = amount(field);
+      if (celsius.abs().compareTo(BigDecimal.valueOf(300)) > 0 || celsius.scale() > 1)
+        throw new IllegalArgumentException(
+            "'" + field + "' is in degrees Celsius to a tenth, like 68.5, not '" + celsius + "'");
+      return celsius.movePointRight(1).intValueExact();
+    }
+
+    private MassUnit unit() {
+      String symbol = needed("unit");
+      for (MassUnit unit : MassUnit.values()) if (unit.symbol().equals(symbol)) return unit;
+      throw new IllegalArgumentException("no unit '" + symbol + "': use g, kg, mg, oz or lb");
+    }
+
+    private static void readLots(JsonParser in, Map<String, String> lots) throws IOException {
+      if (in.nextToken() != JsonToken.START_OBJECT)
+        throw new IllegalArgumentException("'lots' is an object of lot numbers by material");
+      while (in.nextToken() == JsonToken.FIELD_NAME) {
+        String material = in.currentName();
+        lots.put(material, text(material, in));
+      }
+    }
+
+    private static String text(String field, JsonParser in) throws IOException {
+      if (in.nextToken() != JsonToken.VALUE_STRING)
+        throw new IllegalArgumentException("'" + field + "' is text: put it in quotes");
+      String text = in.getText();
+      if (text.length() > TEXT_MOST)
+        throw new IllegalArgumentException(
+            "'" + field + "' is too long: keep it under " + TEXT_MOST + " characters");
+      return text;
+    }
+
+    private static IllegalArgumentException notAnObject() {
+      return new IllegalArgumentException(
+          "a command is a JSON object such as {\"id\":\"a1\",\"command\":\"go-on\"}");
+    }
+
+    private static IllegalArgumentException unknownCommand(String name) {
+      String nearest = Nearest.to(name, KNOWN.keySet())
+          .map(word -> "did you mean '" + word + "'?")
+          .orElse("use one of " + String.join(", ", KNOWN.keySet()));
+      return new IllegalArgumentException("no command '" + name + "': " + nearest);
+    }
+  }
+}

@@ -1,0 +1,31 @@
+// What the maker says, sent to the station. Each press has an id, so that sending it again does not do it again.
+
+const TRIES = 3;
+const BETWEEN_TRIES_MILLIS = 400;
+
+export function newId() {
+  return Array.from(crypto.getRandomValues(new Uint8Array(12)), each => each.toString(36).padStart(2, "0")).join("");
+}
+
+/** Sends a command; answers {done, words} or {done: false, error}. */
+export async function say(command, fields = {}, id = newId()) {
+  return post("api/say", { id, command, ...fields });
+}
+
+/** Posts JSON, again with the same id where the line failed. */
+export async function post(path, body) {
+  for (let attempt = 1; ; attempt++) {
+    try {
+      const response = await fetch(path, {
+        method: "POST",
+        headers: { "Content-Type": "application/json" },
+        body: JSON.stringify(body),
+      });
+      const answer = await response.json();
+      return { done: false, ...answer };
+    } catch {
+      if (attempt === TRIES) return { done: false, words: { key: "page.not-sent", with: {} } };
+      await new Promise(later => setTimeout(later, BETWEEN_TRIES_MILLIS));
+    }
+  }
+}

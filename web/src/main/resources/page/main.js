@@ -1,0 +1,128 @@
+// Wires the page: views in, regions out, presses to the station.
+
+import { alarm, tell } from "./announce.js";
+import { newId, say } from "./commands.js";
+import { text } from "./words.js";
+import { offerHands } from "./practice.js";
+import * as render from "./render.js";
+import { openSettings, settings } from "./settings.js";
+import { sound, soundIsOn, soundTaken, trySound, turnSound } from "./sound.js";
+import { followStation } from "./stream.js";
+
+const AGE_LOOK_MILLIS = 100;
+const ANSWER_MILLIS = 6000;
+const SAME_PRESS_MILLIS = 500;
+
+const $ = id => document.getElementById(id);
+let view = null;
+let heardAt = 0;
+let lost = false;
+let entries = -1;
+
+/** What depends on the view alone, and then on time. */
+function draw() {
+  const { bench } = view;
+  document.body.dataset.revision = view.revision;
+  render.renderTop(view);
+  render.renderNow(bench);
+  render.renderChoices(bench.choices, take);
+  render.renderParts(bench.parts);
+  render.renderRecord(view.record);
+  drawTimes();
+  speak(bench);
+}
+
+/** What changes though nothing arrives: ages and countdowns. */
+function drawTimes() {
+  const { bench, scales } = view;
+  const elapsed = performance.now() - heardAt;
+  const ages = scales.filter(scale => scale.ageMillis >= 0).map(scale => scale.ageMillis + elapsed);
+  const age = ages.length > 0 ? Math.min(...ages) : 0;
+  render.renderScales(scales, elapsed);
+  const trouble = render.renderWeight(bench, scales, age, lost);
+  const hidden = trouble !== "";
+  render.renderCue(bench, elapsed, hidden && bench.cue !== "over");
+  render.renderPicture(bench, hidden);
+  render.renderTimes(bench, elapsed);
+  render.renderKeys(bench, elapsed);
+  sound(hidden ? "none" : bench.cue, bench.weighing?.fillPermille ?? 0, bench.countIn ? bench.countIn.remainingMillis - elapsed : 0, performance.now());
+  if (trouble) tell(trouble);
+}
+
+function speak(bench) {
+  alarm(bench.cue === "over" ? `${text("cue.over")}. ${text(bench.now)}` : "");
+  if (!lost && !bench.trouble) tell([text(bench.now), bench.countIn ? text(bench.countIn.what) : "", bench.timer ? text(bench.timer.what) : ""].filter(Boolean).join(". "));
+  if (entries >= 0 && view.record.entries > entries && view.record.last) soundTaken();
+  entries = view.record.entries;
+}
+
+// Presses. A key keeps its id until its meaning changes or it is answered, so a second tap on it counts once.
+
+const press = { meaning: "", id: "", at: -Infinity };
+
+async function send(command, fields = {}) {
+  const meaning = JSON.stringify([command, fields, view?.bench.step, view?.bench.now]);
+  const now = performance.now();
+  if (meaning === press.meaning && now - press.at < SAME_PRESS_MILLIS) return;
+  Object.assign(press, { meaning, at: now, id: newId() });
+  const answer = await say(command, fields, press.id);
+  if (!answer.done) tellAnswer(answer);
+}
+
+function tellAnswer(answer) {
+  const words = answer.words ? text(answer.words) : answer.error;
+  const box = $("answer");
+  box.textContent = words;
+  box.hidden = false;
+  clearTimeout(tellAnswer.later);
+  tellAnswer.later = setTimeout(() => { box.hidden = true; }, ANSWER_MILLIS);
+}
+
+function take(choice, reason) {
+  send("choose", { choice, reason });
+}
+
+function goOn() {
+  if (view?.bench.confirm) send(view.bench.confirm.command);
+}
+
+$("go-on").addEventListener("click", goOn);
+$("undo").addEventListener("click", () => send("undo"));
+
+/** The large key by keyboard or foot switch, wherever no other key or field has the focus. */
+addEventListener("keydown", event => {
+  const free = event.target === document.body || event.target === $("weight");
+  if (!free || !settings.shortcuts || event.repeat || event.ctrlKey || event.altKey || event.metaKey) return;
+  if (event.key === " " || event.key === "Enter") {
+    event.preventDefault();
+    goOn();
+  } else if (event.key.toLowerCase() === "u" && !$("undo").hidden) send("undo");
+});
+
+$("open-settings").addEventListener("click", openSettings);
+$("sound-try").addEventListener("click", async () => { await turnSound(true); trySound(); showSound(); });
+$("sound").addEventListener("click", async () => { await turnSound(!soundIsOn()); showSound(); });
+
+function showSound() {
+  $("sound").textContent = text(soundIsOn() ? "page.sound-on" : "page.sound-off");
+  $("sound").setAttribute("aria-pressed", String(soundIsOn()));
+}
+
+showSound();
+$("now").textContent = text("page.connecting");
+offerHands($("hands"));
+
+followStation({
+  onView(newest, at) {
+    view = newest;
+    heardAt = at;
+    lost = false;
+    draw();
+  },
+  onLost() {
+    lost = true;
+    if (view) drawTimes();
+    else $("now").textContent = text("page.lost");
+  },
+});
+setInterval(() => { if (view) drawTimes(); }, AGE_LOOK_MILLIS);

@@ -1,0 +1,62 @@
+package candlebench.web;
+
+import candlebench.station.Bench;
+import candlebench.station.guidance.MakerCommand;
+import candlebench.station.view.StationView;
+import candlebench.station.view.StationView.Say;
+import java.util.List;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.function.Function;
+
+/** A bench that shows what the test says, and keeps what the page asked for. */
+final class ScriptedBench implements Bench {
+
+  /** What a page said. */
+  record Said(String id, MakerCommand command) {}
+
+  private final List<Runnable> watchers = new CopyOnWriteArrayList<>();
+  private final BlockingQueue<Said> said = new LinkedBlockingQueue<>();
+  private volatile StationView view;
+  private volatile Function<MakerCommand, Answer> answers =
+      command -> new Answer(true, Say.of("answer.done"));
+
+  ScriptedBench(StationView view) {
+    this.view = view;
+  }
+
+  void show(StationView newer) {
+    view = newer;
+    watchers.forEach(Runnable::run);
+  }
+
+  void answerWith(Function<MakerCommand, Answer> answers) {
+    this.answers = answers;
+  }
+
+  BlockingQueue<Said> said() {
+    return said;
+  }
+
+  int watchers() {
+    return watchers.size();
+  }
+
+  @Override
+  public StationView view() {
+    return view;
+  }
+
+  @Override
+  public Watch watch(Runnable newerView) {
+    watchers.add(newerView);
+    return () -> watchers.remove(newerView);
+  }
+
+  @Override
+  public Answer say(String commandId, MakerCommand command) {
+    said.add(new Said(commandId, command));
+    return answers.apply(command);
+  }
+}
