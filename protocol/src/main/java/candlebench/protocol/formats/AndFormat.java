@@ -113,7 +113,7 @@ final class AndFormat implements ScaleFormat {
 
   private static Decoded read(LineText line) {
     if (line.isBlank()) return line.notALoad(Matter.BLANK);
-    takeAddress(line);
+    line.takeAddress();
     char first = line.next();
     char second = line.charAt(line.place() + 1);
     char third = line.charAt(line.place() + 2);
@@ -124,11 +124,6 @@ final class AndFormat implements ScaleFormat {
     if (first == ' ' && second == 'D') return shortHeaded(line);
     if (isDigitSignOrSpace(first)) return unheaded(line);
     return worded(line);
-  }
-
-  /** {@code @nn} of the RS-422/485 option. */
-  private static void takeAddress(LineText line) {
-    if (line.next() == '@' && isDigit(line.charAt(1)) && isDigit(line.charAt(2))) line.moveTo(3);
   }
 
   /** What stands behind a header of two letters and a separator: the standard, CSV and indicator forms, and replies. */
@@ -154,7 +149,7 @@ final class AndFormat implements ScaleFormat {
   }
 
   private static Decoded live(LineText line, char separator, Stability stability) {
-    if (isLetter(line.next())) return indicator(line, stability);
+    if (LineText.isLetter(line.next())) return indicator(line, stability);
     return measured(
         line, separator, (number, unit) -> line.weighed(number, unit, Basis.UNSTATED, stability));
   }
@@ -162,7 +157,7 @@ final class AndFormat implements ScaleFormat {
   /** Sign and 8 or 9 characters, a separator in the CSV form, 3 characters of unit at the right. */
   private static Decoded measured(LineText line, char separator, Meaning meaning) {
     int start = line.place();
-    if (!isSign(line.next())) return line.notANumber();
+    if (!LineText.isSign(line.next())) return line.notANumber();
     Optional<String> number = line.number(numberField(line, separator), line.length());
     if (number.isEmpty()) return line.notANumber();
     int width = line.place() - start - 1;
@@ -175,8 +170,8 @@ final class AndFormat implements ScaleFormat {
   private static NumberField numberField(LineText line, char separator) {
     if (separator == ';') return NumberField.COMMA;
     int at = line.place() + 1;
-    while (isDigit(line.charAt(at))) at++;
-    boolean decimalComma = line.charAt(at) == ',' && isDigit(line.charAt(at + 1));
+    while (LineText.isDigit(line.charAt(at))) at++;
+    boolean decimalComma = line.charAt(at) == ',' && LineText.isDigit(line.charAt(at + 1));
     return decimalComma ? NumberField.COMMA : NumberField.POINT;
   }
 
@@ -185,7 +180,7 @@ final class AndFormat implements ScaleFormat {
     Optional<Load> load = Load.take(line);
     if (load.isEmpty()) return line.unknownHeader();
     if (load.get() == Load.TOTAL) return line.notALoad(Matter.TOTAL);
-    if (!isSign(line.next())) return line.notANumber();
+    if (!LineText.isSign(line.next())) return line.notANumber();
     int end = line.place() + INDICATOR_NUMBER;
     Optional<String> number = line.number(NumberField.POINT, end);
     if (number.isEmpty() || line.place() < end) return line.notANumber();
@@ -201,7 +196,7 @@ final class AndFormat implements ScaleFormat {
   /** The sign tells which way; digits and unit mean nothing here. */
   private static Decoded outOfRange(LineText line) {
     Basis basis = Basis.UNSTATED;
-    if (isLetter(line.next())) {
+    if (LineText.isLetter(line.next())) {
       Optional<Load> load = Load.take(line);
       if (load.isEmpty()) return line.unknownHeader();
       basis = load.get().basis;
@@ -231,7 +226,7 @@ final class AndFormat implements ScaleFormat {
   private static Decoded shortHeaded(LineText line) {
     if (line.take("SI")) {
       String sign = line.rest();
-      if (sign.length() > 1 || sign.length() == 1 && !isSign(sign.charAt(0)))
+      if (sign.length() > 1 || sign.length() == 1 && !LineText.isSign(sign.charAt(0)))
         return line.notANumber();
       return new Decoded.OutOfRange(sign.equals("-") ? Side.UNDER : Side.OVER, Basis.UNSTATED);
     }
@@ -244,8 +239,9 @@ final class AndFormat implements ScaleFormat {
   /** NU: sign and 8 or 9 characters. KF: 14 characters. MT by key: blanks, number, unit. */
   private static Decoded unheaded(LineText line) {
     int start = line.place();
-    if (isSign(line.next()) && isDigit(line.charAt(start + 1)) && line.left() <= 10)
-      return bareNumber(line);
+    if (LineText.isSign(line.next())
+        && LineText.isDigit(line.charAt(start + 1))
+        && line.left() <= 10) return bareNumber(line);
     if (line.left() == KF_LENGTH) {
       Optional<String> number = line.number(NumberField.POINT, start + KF_NUMBER_END);
       boolean endsThere = line.place() == start + KF_NUMBER_END && !isNumeric(line.next());
@@ -318,47 +314,20 @@ final class AndFormat implements ScaleFormat {
         return Optional.of(headed(line));
     }
     line.moveTo(start);
-    return isDateOrTime(line) ? Optional.of(line.notALoad(Matter.REMARK)) : Optional.empty();
-  }
-
-  /** Date and time may be printed as lines of their own: digits with slashes or colons among them. */
-  private static boolean isDateOrTime(LineText line) {
-    boolean divided = false;
-    for (int at = line.place(); at < line.length(); at++) {
-      char c = line.charAt(at);
-      if (c == '/' || c == ':') divided = true;
-      else if (!isDigit(c) && c != ' ') return false;
-    }
-    return divided;
+    boolean dated = line.takeDateOrTime() && line.nextMark() == line.length();
+    return dated ? Optional.of(line.moveTo(start).notALoad(Matter.REMARK)) : Optional.empty();
   }
 
   private static boolean isSeparator(char c) {
     return c == ',' || c == ';';
   }
 
-  private static boolean isSign(char c) {
-    return c == '+' || c == '-';
-  }
-
-  private static boolean isDigit(char c) {
-    return c >= '0' && c <= '9';
-  }
-
-  private static boolean isLetter(char c) {
-    return c >= 'A' && c <= 'Z';
-  }
-
   private static boolean isNumeric(char c) {
-    return isDigit(c) || c == '.';
+    return LineText.isDigit(c) || c == '.';
   }
 
   private static boolean isDigitSignOrSpace(char c) {
-    return isDigit(c) || isSign(c) || c == ' ';
-  }
-
-  /** What a number with its unit says, once both are read. */
-  private interface Meaning {
-    Decoded of(String number, WireUnit unit);
+    return LineText.isDigit(c) || LineText.isSign(c) || c == ' ';
   }
 
   /** The second header of the indicators: what the number is. */

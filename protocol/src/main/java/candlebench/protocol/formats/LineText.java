@@ -128,6 +128,48 @@ final class LineText {
     return true;
   }
 
+  /** Whether the text comes next, with a space or the end behind it. */
+  boolean comesAlone(String text) {
+    int end = at + text.length();
+    return comes(text) && (end == length || bytes[end] == ' ');
+  }
+
+  boolean takeAlone(String text) {
+    if (!comesAlone(text)) return false;
+    at += text.length();
+    return true;
+  }
+
+  /** Takes {@code @} and two digits, the address on a shared line, if they come next. */
+  void takeAddress() {
+    if (next() == '@' && isDigit(charAt(at + 1)) && isDigit(charAt(at + 2))) at += 3;
+  }
+
+  /** Takes the next word if it is digits with colons, slashes or dashes between them. */
+  boolean takeDateOrTime() {
+    int end = at;
+    boolean divided = false;
+    while (end < length && bytes[end] != ' ') {
+      char c = (char) bytes[end++];
+      if (c == ':' || c == '/' || c == '-' && end > at + 1) divided = true;
+      else if (!isDigit(c)) return false;
+    }
+    if (divided) at = end;
+    return divided;
+  }
+
+  static boolean isDigit(char c) {
+    return c >= '0' && c <= '9';
+  }
+
+  static boolean isSign(char c) {
+    return c == '+' || c == '-';
+  }
+
+  static boolean isLetter(char c) {
+    return c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z';
+  }
+
   boolean endsWith(String text) {
     int start = length - text.length();
     for (int i = 0; i < text.length(); i++) if (charAt(start + i) != text.charAt(i)) return false;
@@ -201,6 +243,23 @@ final class LineText {
     Optional<WireUnit> unit = WireUnit.named(bytes, start, at);
     if (unit.isEmpty()) at = start;
     else takeSpaces();
+    return unit;
+  }
+
+  /** Takes the unit at the left of the field that is left; blank is {@link WireUnit#NONE}. */
+  Optional<WireUnit> unitAtLeft() {
+    int mark = nextMark();
+    if (mark == at || mark == length) return unit();
+    at = mark;
+    return Optional.empty();
+  }
+
+  /** Takes the unit that comes next, up to a space or a mark that may touch it. */
+  Optional<WireUnit> unitBefore(char mark) {
+    int start = at;
+    while (at < length && bytes[at] != ' ' && bytes[at] != mark) at++;
+    Optional<WireUnit> unit = WireUnit.named(bytes, start, at);
+    if (unit.isEmpty()) at = start;
     return unit;
   }
 

@@ -28,12 +28,9 @@ final class PoundsAndOunces {
     Optional<String> pounds = line.number();
     boolean whole = pounds.isPresent() && !pounds.get().contains(".") && line.take(':');
     line.takeSpaces();
-    Optional<String> ounces = whole && isDigit(line.next()) ? line.number() : Optional.empty();
+    Optional<String> ounces =
+        whole && LineText.isDigit(line.next()) ? line.number() : Optional.empty();
     if (ounces.isEmpty()) line.moveTo(start);
     return ounces.map(part -> ounces(pounds.orElseThrow(), part));
-  }
-
-  private static boolean isDigit(char c) {
-    return c >= '0' && c <= '9';
   }
 }

@@ -125,11 +125,11 @@ final class SbiFormat implements ScaleFormat {
   private static Decoded weighing(LineText line, int start, Id id) {
     line.moveTo(start);
     int mark = line.nextMark();
-    if (isLetter(line.charAt(mark)) || line.comes("      --")) return word(line, id);
+    if (LineText.isLetter(line.charAt(mark)) || line.comes("      --")) return word(line, id);
     if (mark == line.length()) return line.notALoad(Matter.BLANK);
     if (id == Id.STATUS) return line.unknownHeader();
-    boolean signed = mark == start && isSign(line.next());
-    boolean unsigned = mark > start && !isSign(line.charAt(mark));
+    boolean signed = mark == start && LineText.isSign(line.next());
+    boolean unsigned = mark > start && !LineText.isSign(line.charAt(mark));
     if (!signed && !unsigned) return line.moveTo(mark).notANumber();
     Optional<String> number = line.number(NumberField.POINT_AND_BRACKETS, start + NUMBER_END + 1);
     if (number.isEmpty()) return line.notANumber();
@@ -141,12 +141,9 @@ final class SbiFormat implements ScaleFormat {
 
   /** A mark of exclamation stands by values that were calculated (Combics). */
   private static Decoded withUnit(LineText line, Id id, String number) {
-    int start = line.place();
-    for (int at = start; at < line.length(); at++)
+    for (int at = line.place(); at < line.length(); at++)
       if (line.charAt(at) == '!') return line.notALoad(Matter.REMARK);
-    int mark = line.nextMark();
-    if (mark > start && mark < line.length()) return line.moveTo(mark).unknownUnit();
-    Optional<WireUnit> unit = line.unit();
+    Optional<WireUnit> unit = line.unitAtLeft();
     if (unit.isEmpty() || !line.atEnd()) return line.unknownUnit();
     Stability stability = unit.get() == WireUnit.NONE ? Stability.UNSTABLE : Stability.STABLE;
     if (id == Id.TARE) return line.tareStated(number, unit.get(), stability);
@@ -173,14 +170,6 @@ final class SbiFormat implements ScaleFormat {
     return !digits.isEmpty()
         && digits.length() <= 3
         && digits.chars().allMatch(c -> c >= '0' && c <= '9');
-  }
-
-  private static boolean isSign(char c) {
-    return c == '+' || c == '-';
-  }
-
-  private static boolean isLetter(char c) {
-    return c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z';
   }
 
   /** The ID codes of the long form. */

@@ -8,8 +8,8 @@ import java.util.stream.Collectors;
 
 /** The one list of all wire formats. A new format is a line here; every general test picks it up from the list. */
 public final class ScaleFormats {
-  private static final List<ScaleFormat> ALL =
-      List.of(new SicsFormat(), new AndFormat(), new SbiFormat());
+  private static final List<ScaleFormat> ALL = List.of(
+      new SicsFormat(), new AndFormat(), new SbiFormat(), new OhausFormat(), new RadwagFormat());
 
   private ScaleFormats() {}
 
