@@ -9,8 +9,9 @@ import java.io.ByteArrayOutputStream;
  *
  * <p>An asynchronous character is a low start bit, the data bits with the lowest first, a parity bit if there is one, and one or two
  * high stop bits; the idle line is high (common practice, also in every manual that draws it). The receiver waits for a falling edge
- * and then looks at the middle of each bit by its own clock. A character with a wrong parity or stop bit is handed on as it was
- * heard, as a host does that has not asked for checks.
+ * and then looks at the middle of each bit by its own clock. A host that listens without parity is handed every character as it was
+ * heard; one that listens with parity never sees a character whose parity or stop bit is wrong. Both are what the settings of our
+ * serial library make of a Linux port (INPCK and IGNPAR with parity, neither without; read back from a pseudo-terminal).
  */
 final class LineHearing {
   private final LineSettings receiver;
@@ -71,9 +72,15 @@ final class LineHearing {
       int character = 0;
       for (int bit = 0; bit < receiver.dataBits(); bit++)
         if (level(edge, bit + 1.5)) character |= 1 << bit;
-      heard.write(character);
+      if (!parityBit || isWhole(edge, character)) heard.write(character);
       from = edge + (receiver.dataBits() + (parityBit ? 1 : 0) + 1.5) * bitsPerBit;
     }
+  }
+
+  private boolean isWhole(int edge, int character) {
+    boolean parity = level(edge, receiver.dataBits() + 1.5);
+    boolean stop = level(edge, receiver.dataBits() + 2.5);
+    return stop && parity == parity(receiver.parity(), Integer.bitCount(character));
   }
 
   /** The first bit from a moment on that is low after a high one, or -1. */

@@ -45,10 +45,13 @@ class LineHearingTest {
   }
 
   @Test
-  void eight_bits_without_parity_heard_as_seven_lose_their_top_bit() {
-    assertThat(heard(FRAME, "2400-8N1", "2400-7E1")).isEqualTo(FRAME);
-    assertThat(heard(new byte[] {(byte) 0xD3}, "2400-8N1", "2400-7E1"))
-        .containsExactly((byte) 0x53);
+  void a_host_that_listens_with_parity_never_sees_the_characters_whose_parity_is_wrong() {
+    byte[] evenOnes = "SU00365".getBytes(StandardCharsets.US_ASCII);
+    byte[] oddOnes = "T124".getBytes(StandardCharsets.US_ASCII);
+    assertThat(heard(evenOnes, "2400-8N1", "2400-7E1")).isEqualTo(evenOnes);
+    assertThat(heard(oddOnes, "2400-8N1", "2400-7E1")).isEmpty();
+    assertThat(heard(oddOnes, "2400-7E1", "2400-7O1")).isEmpty();
+    assertThat(heard(oddOnes, "2400-8N1", "2400-7N1")).isEqualTo(oddOnes);
   }
 
   @ParameterizedTest
