@@ -2,6 +2,7 @@ package candlebench.web;
 
 import candlebench.shared.Mass;
 import candlebench.shared.MassUnit;
+import candlebench.shared.NearestWord;
 import candlebench.station.Bench;
 import candlebench.station.Bench.Answer;
 import candlebench.station.guidance.GuidanceEvent.Correctable;
@@ -262,10 +263,9 @@ final class Commands {
     }
 
     private static IllegalArgumentException unknownCommand(String name) {
-      String nearest = Nearest.to(name, KNOWN.keySet())
-          .map(word -> "did you mean '" + word + "'?")
-          .orElse("use one of " + String.join(", ", KNOWN.keySet()));
-      return new IllegalArgumentException("no command '" + name + "': " + nearest);
+      return new IllegalArgumentException(
+          "no command '" + name + "'; nearest is '" + NearestWord.to(name, KNOWN.keySet())
+              + "'. Commands: " + String.join(", ", KNOWN.keySet()));
     }
   }
 }

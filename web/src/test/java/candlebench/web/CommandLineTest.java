@@ -1,0 +1,118 @@
+package candlebench.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import candlebench.web.Program.Outcome;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The packaged program, as it is called from a shell. Frames: the A&D standard format, made up for these tests. */
+@Tag("packaged")
+class CommandLineTest {
+  private static final String FRAMES =
+      "ST,+00123.40  g\r\nUS,-00001.00  g\r\nOL,+9999999E+19\r\nrubbish\r\nST,+00123.50  g\r\n";
+  private static final String SAID = """
+      {"status":"stable","value":"123.40","unit":"g","kind":"unknown"}
+      {"status":"unstable","value":"-1.00","unit":"g","kind":"unknown"}
+      {"status":"overload","value":"","unit":"","kind":"unknown"}
+      {"status":"refused","reason":"UNKNOWN_HEADER: no beginning of a line of this format","offset":51}
+      {"status":"stable","value":"123.50","unit":"g","kind":"unknown"}
+      """;
+
+  @Test
+  void bytes_on_standard_input_are_told_message_by_message() throws Exception {
+    assertThat(Program.run(ascii(FRAMES), "decode", "--format", "and"))
+        .isEqualTo(new Outcome(0, SAID, ""));
+  }
+
+  @Test
+  void bytes_in_a_file_are_told_the_same(@TempDir Path folder) throws Exception {
+    Path file = Files.write(folder.resolve("captured bytes.bin"), ascii(FRAMES));
+    assertThat(Program.run("decode", "--format=and", file.toString()))
+        .isEqualTo(new Outcome(0, SAID, ""));
+  }
+
+  @Test
+  void nothing_in_is_nothing_out() throws Exception {
+    assertThat(Program.run("decode", "--format", "and")).isEqualTo(new Outcome(0, "", ""));
+  }
+
+  @Test
+  void a_message_is_told_before_the_next_arrives() throws Exception {
+    Process process = Program.command("decode", "--format", "and").start();
+    try (var in = process.outputWriter();
+        var out = process.inputReader()) {
+      for (String number : new String[] {"00123.40", "00123.50"}) {
+        in.write("ST,+" + number + "  g\r\n");
+        in.flush();
+        assertThat(out.readLine()).contains("\"value\":\"" + number.substring(2) + "\"");
+      }
+    } finally {
+      process.destroy();
+    }
+  }
+
+  @Test
+  void a_reader_that_has_seen_enough_is_no_fault(@TempDir Path folder) throws Exception {
+    Path file = Files.write(folder.resolve("long.bin"), ascii(FRAMES.repeat(20_000)));
+    Process process =
+        Program.command("decode", "--format", "and", file.toString()).start();
+    try (var out = process.inputReader()) {
+      assertThat(out.readLine()).startsWith("{\"status\":\"stable\"");
+    }
+    assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
+    assertThat(process.exitValue()).isZero();
+    assertThat(process.errorReader().readLine()).isNull();
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "decode --fromat and          | no option '--fromat'; nearest is '--format'",
+        "decode --format amd          | no format 'amd'; nearest is 'and'",
+        "decode                       | --format",
+        "decode --format              | --format",
+        "decode --format and no-file  | no file 'no-file'",
+        "decode --format and target   | is a folder",
+        "decode --format and pom.xml x| 'x'",
+        "decod                        | nearest is 'decode'",
+        "ports --all                  | no option '--all'",
+      })
+  void wrong_use_says_in_one_line_what_to_do(String line, String words) throws Exception {
+    Outcome outcome = Program.run(line.split(" +"));
+    assertThat(outcome.code()).isEqualTo(2);
+    assertThat(outcome.out()).isEmpty();
+    assertThat(outcome.err()).contains(words).endsWith("\n").hasLineCount(1);
+  }
+
+  @Test
+  void help_names_every_command_and_each_tells_more() throws Exception {
+    Outcome help = Program.run("--help");
+    assertThat(help.code()).isZero();
+    for (String command : Main.commands()) {
+      assertThat(help.out()).contains("candlebench " + command);
+      Outcome more = Program.run(command, "--help");
+      assertThat(more.code()).isZero();
+      assertThat(more.out()).startsWith("Usage: candlebench " + command);
+    }
+  }
+
+  @Test
+  void the_list_of_ports_tells_that_others_may_be_typed() throws Exception {
+    Outcome outcome = Program.run("ports");
+    assertThat(outcome.code()).isZero();
+    assertThat(outcome.out()).contains("Any other path works too");
+  }
+
+  private static byte[] ascii(String text) {
+    return text.getBytes(StandardCharsets.US_ASCII);
+  }
+}
