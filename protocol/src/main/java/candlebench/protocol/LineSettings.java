@@ -1,7 +1,9 @@
 package candlebench.protocol;
 
+import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * How a serial line is set, written as {@code 9600-8N1}.
@@ -57,6 +59,11 @@ public record LineSettings(int baud, int dataBits, Parity parity, int stopBits) 
         Integer.parseInt(matcher.group(2)),
         Parity.of(matcher.group(3).charAt(0)),
         Integer.parseInt(matcher.group(4)));
+  }
+
+  /** Reads several, in their order. */
+  public static List<LineSettings> listOf(String... texts) {
+    return Stream.of(texts).map(LineSettings::of).toList();
   }
 
   @Override

@@ -65,14 +65,8 @@ final class AndFormat implements ScaleFormat {
 
   @Override
   public List<LineSettings> lines() {
-    return List.of(
-        LineSettings.of("2400-7E1"),
-        LineSettings.of("9600-8N1"),
-        LineSettings.of("9600-7E1"),
-        LineSettings.of("4800-7E1"),
-        LineSettings.of("19200-7E1"),
-        LineSettings.of("1200-7E1"),
-        LineSettings.of("600-7E1"));
+    return LineSettings.listOf(
+        "2400-7E1", "9600-8N1", "9600-7E1", "4800-7E1", "19200-7E1", "1200-7E1", "600-7E1");
   }
 
   /** HC-i scales send 06h alone, without CR LF. */

@@ -51,13 +51,8 @@ final class OhausFormat implements ScaleFormat {
 
   @Override
   public List<LineSettings> lines() {
-    return List.of(
-        LineSettings.of("9600-8N1"),
-        LineSettings.of("2400-7N2"),
-        LineSettings.of("9600-7N2"),
-        LineSettings.of("9600-7E1"),
-        LineSettings.of("4800-8N1"),
-        LineSettings.of("19200-8N1"));
+    return LineSettings.listOf(
+        "9600-8N1", "2400-7N2", "9600-7N2", "9600-7E1", "4800-8N1", "19200-8N1");
   }
 
   @Override

@@ -59,13 +59,8 @@ final class RadwagFormat implements ScaleFormat {
 
   @Override
   public List<LineSettings> lines() {
-    return List.of(
-        LineSettings.of("9600-8N1"),
-        LineSettings.of("4800-8N1"),
-        LineSettings.of("19200-8N1"),
-        LineSettings.of("9600-7E1"),
-        LineSettings.of("38400-8N1"),
-        LineSettings.of("2400-8N1"));
+    return LineSettings.listOf(
+        "9600-8N1", "4800-8N1", "19200-8N1", "9600-7E1", "38400-8N1", "2400-8N1");
   }
 
   @Override
@@ -122,9 +117,9 @@ final class RadwagFormat implements ScaleFormat {
       return weighed(line.moveTo(COMMAND + 1), line.charAt(COMMAND), MASS);
     if (isWeight && (line.comes("P1 ") || line.comes("P2 ")))
       return line.notALoad(Matter.REMARK); // one of several platforms
-    if (line.comes("OT ") && line.length() == SHORT_TARE) return tare(line.moveTo(COMMAND - 1));
-    if ((line.comes("OT ") || line.comes("TO ")) && line.length() == COMMANDED)
-      return tare(line.moveTo(COMMAND + 2));
+    boolean isTare = line.comes("OT ") || line.comes("TO ");
+    if (isTare && line.length() == SHORT_TARE) return tare(line.moveTo(COMMAND - 1));
+    if (isTare && line.length() == COMMANDED) return tare(line.moveTo(COMMAND + 2));
     return answer(line);
   }
 
@@ -170,7 +165,7 @@ final class RadwagFormat implements ScaleFormat {
     if (!isCommand) return line.moveTo(end).unknownHeader();
     boolean answersInText = line.comes("NB ") || line.comes("PC ");
     line.moveTo(end + 1);
-    if (answersInText && line.comes("A ")) return line.acknowledged();
+    if (answersInText && line.left() > 1) return line.acknowledged();
     return switch (line.rest()) {
       case "A", "D", "OK" -> line.acknowledged();
       case "I", "E", "^", "v" -> new InstrumentFault(line.text());

@@ -57,14 +57,8 @@ final class SbiFormat implements ScaleFormat {
 
   @Override
   public List<LineSettings> lines() {
-    return List.of(
-        LineSettings.of("1200-7O1"),
-        LineSettings.of("9600-8O1"),
-        LineSettings.of("9600-8N1"),
-        LineSettings.of("9600-7O1"),
-        LineSettings.of("9600-7E1"),
-        LineSettings.of("1200-7E1"),
-        LineSettings.of("19200-8N1"));
+    return LineSettings.listOf(
+        "1200-7O1", "9600-8O1", "9600-8N1", "9600-7O1", "9600-7E1", "1200-7E1", "19200-8N1");
   }
 
   @Override

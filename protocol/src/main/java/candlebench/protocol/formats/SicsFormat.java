@@ -56,15 +56,15 @@ final class SicsFormat implements ScaleFormat {
 
   @Override
   public List<LineSettings> lines() {
-    return List.of(
-        LineSettings.of("9600-8N1"),
-        LineSettings.of("9600-7E1"),
-        LineSettings.of("9600-7O1"),
-        LineSettings.of("9600-7N1"),
-        LineSettings.of("2400-7E1"),
-        LineSettings.of("4800-8N1"),
-        LineSettings.of("19200-8N1"),
-        LineSettings.of("38400-8N1"));
+    return LineSettings.listOf(
+        "9600-8N1",
+        "9600-7E1",
+        "9600-7O1",
+        "9600-7N1",
+        "2400-7E1",
+        "4800-8N1",
+        "19200-8N1",
+        "38400-8N1");
   }
 
   @Override
