@@ -23,6 +23,7 @@ public final class Pan {
   private static final double RING_SECONDS = 0.12;
 
   private final Map<String, Long> things = new LinkedHashMap<>();
+  private final Map<String, Double> leaning = new LinkedHashMap<>();
   private final double[] ringGrams = new double[RINGS];
   private final long[] ringStart = new long[RINGS];
   private Optional<String> receiver = Optional.empty();
@@ -88,6 +89,11 @@ public final class Pan {
     receiver = Optional.of(thing);
   }
 
+  /** The thing that takes what is poured and dropped now, if any stands there. */
+  public Optional<String> receiver() {
+    return receiver;
+  }
+
   /** Adds a piece or a drop without a blow; a mass below zero takes out, as with a spoon. */
   public void add(Mass mass) {
     receive(mass.picograms());
@@ -131,9 +137,11 @@ public final class Pan {
     return flow;
   }
 
-  /** A hand, a sleeve or a cable that presses (or below zero lifts) with the weight of so many grams, until told otherwise. */
-  public void lean(double grams) {
-    hand = grams;
+  /** A hand, a sleeve or a cable presses (or below zero lifts) with the weight of so many grams, until it says otherwise. */
+  public void lean(String who, double grams) {
+    if (grams == 0) leaning.remove(who);
+    else leaning.put(who, grams);
+    hand = leaning.values().stream().mapToDouble(Double::doubleValue).sum();
   }
 
   /** A knock on the bench: the reading rings with this swing and dies away in a few tenths of a second. */

@@ -61,9 +61,11 @@ class PanTest {
   @Test
   void a_hand_a_stream_and_a_knock_press_without_being_there() {
     pan.putOn("pot", Mass.ofGrams("100"));
-    pan.lean(12);
+    pan.lean("sleeve", 9);
+    pan.lean("hand", 3);
     assertThat(pan.pressure()).isCloseTo(112, within(1e-9));
-    pan.lean(0);
+    pan.lean("hand", 0);
+    pan.lean("sleeve", 0);
     pan.flow(9.81, 0.5);
     assertThat(pan.pressure()).isCloseTo(100.5, within(1e-9));
     pan.flow(0, 0);

@@ -74,7 +74,7 @@ final class Rig {
     return heard.get(heard.size() - 1);
   }
 
-  private void hear(long nanos, byte[] bytes) {
+  void hear(long nanos, byte[] bytes) {
     framer.feed(
         bytes,
         bytes.length,
