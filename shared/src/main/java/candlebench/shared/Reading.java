@@ -7,7 +7,7 @@ package candlebench.shared;
  * @param mass the same as an exact mass
  * @param basis what the scale said the number is
  * @param stability what the scale said about rest
- * @param unitAssumed whether the frame left its unit out, so that the unit is the link's last or the scale's settings
+ * @param unitAssumed whether the frame left its unit out and the last one named on the line was borrowed: never to be accepted
  * @param stamp when its frame was complete
  */
 public record Reading(

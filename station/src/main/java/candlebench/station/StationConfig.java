@@ -1,36 +1,56 @@
 package candlebench.station;
 
+import candlebench.shared.MassUnit;
+import candlebench.station.batch.Recipe;
+import candlebench.station.guidance.BenchSetup;
 import candlebench.station.journal.Purpose;
-import candlebench.station.link.ScaleUri;
+import candlebench.station.link.ScaleSettings;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * What the bench is told once, at its start.
  *
  * @param purpose whether weights are for the record or for practice
  * @param scales in the order in which they were named; at least one
+ * @param setup the same bench as guidance knows it, its scales in the same order
  */
-public record StationConfig(Purpose purpose, List<ScaleUri> scales) {
+public record StationConfig(Purpose purpose, List<ScaleSettings> scales, BenchSetup setup) {
 
   public StationConfig {
     scales = List.copyOf(scales);
-    if (scales.isEmpty())
-      throw new IllegalArgumentException("a bench needs a scale: name one with --scale, such as"
-          + " --scale 'serial:/dev/ttyUSB0?format=and'");
-    List<String> names = new java.util.ArrayList<>();
-    for (int i = 0; i < scales.size(); i++) names.add(name(scales, i));
-    for (String name : names)
-      if (names.indexOf(name) != names.lastIndexOf(name))
+    if (setup.scales().size() != scales.size())
+      throw new IllegalArgumentException("guidance is told of " + setup.scales().size()
+          + " scales where " + scales.size() + " are connected");
+    Set<String> names = new HashSet<>();
+    for (BenchSetup.Scale scale : setup.scales())
+      if (!names.add(scale.name()))
         throw new IllegalArgumentException(
-            "two scales are named '" + name + "': give each its own name=");
+            "two scales are named '" + scale.name() + "': give each its own name=");
   }
 
-  /** The name of a scale on the page and in the record: as set, else its number. */
-  public String name(int scale) {
-    return name(scales, scale);
+  /** A bench of no known pots, in grams, with the usual times. */
+  public static StationConfig of(
+      Purpose purpose, List<ScaleSettings> scales, List<Recipe> recipes, ZoneId zone) {
+    return new StationConfig(
+        purpose,
+        scales,
+        new BenchSetup(
+            named(scales), List.of(), recipes, MassUnit.GRAM, BenchSetup.Timing.USUAL, zone));
   }
 
-  private static String name(List<ScaleUri> scales, int scale) {
-    return scales.get(scale).name().orElse("Scale " + (scale + 1));
+  /** The scales as guidance knows them; one that was given no name is called by its number. */
+  public static List<BenchSetup.Scale> named(List<ScaleSettings> scales) {
+    if (scales.isEmpty())
+      throw new IllegalArgumentException(
+          "a bench needs a scale: name one, such as" + " --scale 'serial:/dev/ttyUSB0?format=and'");
+    List<BenchSetup.Scale> named = new ArrayList<>();
+    for (ScaleSettings scale : scales)
+      named.add(new BenchSetup.Scale(
+          scale.name().orElse("Scale " + (named.size() + 1)), scale.division(), scale.capacity()));
+    return named;
   }
 }

@@ -24,6 +24,18 @@ public sealed interface GuidanceEvent {
   /** What is known after this, given what was known before. */
   BenchProgress foldInto(BenchProgress before);
 
+  /**
+   * The maker said something that is written down with this: so that the same tap, sent again after a restart, counts once.
+   *
+   * @param command what kind of command, such as {@code go-on}
+   */
+  record CommandTaken(Stamp at, String commandId, String command) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before;
+    }
+  }
+
   /** A batch begins, with its recipe as it is now. */
   record BatchStarted(
       Stamp at, String code, Recipe recipe, int vessels, String person, Map<String, String> lots)

@@ -19,7 +19,7 @@ import java.util.Map;
  * {@code "2/25"}; times are ISO 8601.
  */
 public final class EntryJson {
-  private static final JsonMapper JSON = JsonMapper.builder()
+  static final JsonMapper JSON = JsonMapper.builder()
       .addModule(new ValuesJson())
       .enable(
           FAIL_ON_NULL_FOR_PRIMITIVES,
@@ -31,6 +31,7 @@ public final class EntryJson {
 
   /** Every event that can be written down. */
   private static final List<Class<? extends GuidanceEvent>> EVENTS = List.of(
+      GuidanceEvent.CommandTaken.class,
       GuidanceEvent.BatchStarted.class,
       GuidanceEvent.ZeroFound.class,
       GuidanceEvent.PotTared.class,

@@ -19,41 +19,14 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Where a scale is and what it speaks, in one line of text: {@code serial:/dev/ttyUSB0?format=and&line=2400-7E1} or
+ * How a scale is named on the command line: where it is and what it speaks: {@code serial:/dev/ttyUSB0?format=and&line=2400-7E1} or
  * {@code tcp:192.168.1.20:4001?format=sics}.
  *
  * <p>More may be said: {@code name=}, its name on the page; {@code d=0.1g}, its division; {@code max=5kg}, its capacity;
  * {@code unit=g}, for a scale that never names its unit; {@code ask=200ms}, for one that sends only when asked. A space is written
  * {@code %20}.
  */
-public record ScaleUri(
-    Place place,
-    ScaleFormat format,
-    Optional<String> name,
-    Optional<Division> division,
-    Optional<Mass> capacity,
-    Optional<MassUnit> unit,
-    Optional<Duration> ask) {
-
-  /** Where it is reached. */
-  public sealed interface Place {
-    Line line();
-  }
-
-  record Serial(String device, LineSettings settings) implements Place {
-    @Override
-    public Line line() {
-      return SerialBytePort.line(device, settings);
-    }
-  }
-
-  record Tcp(String host, int port) implements Place {
-    @Override
-    public Line line() {
-      return SocketBytePort.line(host, port);
-    }
-  }
-
+public final class ScaleUri {
   private static final List<String> KEYS =
       List.of("format", "line", "name", "d", "max", "unit", "ask");
   private static final Pattern AMOUNT = Pattern.compile("(\\d{1,9}(?:\\.\\d{1,9})?) ?([a-z]+)");
@@ -63,8 +36,10 @@ public record ScaleUri(
   private static final int FASTEST_ASKING_MILLIS = 20;
   private static final int SLOWEST_ASKING_MILLIS = 60_000;
 
+  private ScaleUri() {}
+
   /** Reads it; throws {@link IllegalArgumentException} that says what is wrong and how to write it. */
-  public static ScaleUri of(String text) {
+  public static ScaleSettings of(String text) {
     int query = text.indexOf('?');
     String where = query < 0 ? text : text.substring(0, query);
     Map<String, String> said = query < 0 ? Map.of() : said(text, text.substring(query + 1));
@@ -85,8 +60,8 @@ public record ScaleUri(
     if (format.unitIsASetting() && unit.isEmpty())
       throw wrong(
           text, "the format " + format.id() + " never names its unit: say it, such as &unit=g");
-    return new ScaleUri(
-        place(text, where, said, format),
+    return new ScaleSettings(
+        line(text, where, said, format),
         format,
         Optional.ofNullable(said.get("name")),
         Optional.ofNullable(said.get("d")).map(value -> division(text, value)),
@@ -95,10 +70,10 @@ public record ScaleUri(
         ask);
   }
 
-  private static Place place(
+  private static Line line(
       String text, String where, Map<String, String> said, ScaleFormat format) {
     if (where.startsWith("serial:") && where.length() > "serial:".length())
-      return new Serial(
+      return new SerialLine(
           decoded(text, where.substring("serial:".length())),
           Optional.ofNullable(said.get("line"))
               .map(value -> settings(text, value))
@@ -113,7 +88,7 @@ public record ScaleUri(
       throw wrong(text, "after tcp: stands HOST:PORT, such as 192.168.1.20:4001");
     int port = Integer.parseInt(place.group(2));
     if (port < 1 || port > 65_535) throw wrong(text, "a port is 1 to 65535, not " + port);
-    return new Tcp(place.group(1), port);
+    return new TcpLine(place.group(1), port);
   }
 
   private static Map<String, String> said(String text, String query) {

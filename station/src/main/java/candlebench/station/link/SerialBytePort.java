@@ -18,7 +18,7 @@ import java.util.Optional;
  * resolved when the library first sees it, so every attempt asks for it anew. Tried on Linux; the codes of Windows are from its
  * documents (System Error Codes), not tried.
  */
-public final class SerialBytePort implements BytePort {
+final class SerialBytePort implements BytePort {
   private final SerialPort port;
   private final String device;
   private boolean gone;
@@ -28,12 +28,7 @@ public final class SerialBytePort implements BytePort {
     this.device = device;
   }
 
-  /** The line to a device such as {@code /dev/serial/by-id/…} or {@code COM3}. */
-  public static Line line(String device, LineSettings settings) {
-    return () -> open(device, settings);
-  }
-
-  private static Line.Opening open(String device, LineSettings settings) {
+  static Line.Opening open(String device, LineSettings settings) {
     SerialPort port;
     try {
       port = SerialPort.getCommPort(device);

@@ -18,7 +18,7 @@ import java.util.Map;
  * then WILL, WONT, DO or DONT, 251 to 254) and doubles bytes; reading it as raw bytes would give rubbish, so it is named. A server
  * that has its port in use says so in text and hangs up.
  */
-public final class SocketBytePort implements BytePort {
+final class SocketBytePort implements BytePort {
   private static final int CONNECT_MILLIS = 2_000;
   private static final int GREETING = 64;
   private static final Map<String, Integer> KEEP_ALIVE_SECONDS =
@@ -37,11 +37,7 @@ public final class SocketBytePort implements BytePort {
     this.in = socket.getInputStream();
   }
 
-  public static Line line(String host, int port) {
-    return () -> open(host, port);
-  }
-
-  private static Line.Opening open(String host, int port) {
+  static Line.Opening open(String host, int port) {
     Map<String, String> place = Map.of("host", host, "port", Integer.toString(port));
     Socket socket = new Socket();
     try {

@@ -50,6 +50,11 @@ public final class Views {
     return new Views(state.setup().unit(), division).bench(state, prompt, now);
   }
 
+  /** Guidance's words as words for the page; a mass in them is shown to a tenth of a gram. */
+  public static Say say(Words words, MassUnit unit) {
+    return new Views(unit, Division.ofDecimals(1, MassUnit.GRAM)).say(words);
+  }
+
   private BenchView bench(GuidanceState state, Prompt prompt, Stamp now) {
     Optional<BatchProgress> batch = state.progress().batch();
     return new BenchView(

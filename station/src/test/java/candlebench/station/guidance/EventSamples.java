@@ -43,6 +43,7 @@ public final class EventSamples {
       List.of(new Trace.Point(0, 0), new Trace.Point(120, 1400)));
 
   public static final List<GuidanceEvent> ALL = List.of(
+      new GuidanceEvent.CommandTaken(AT, "k3f9", "go-on"),
       new GuidanceEvent.BatchStarted(
           AT, "20261125-1", HarbourLane.CANDLE, 3, "Robin", Map.of("wax", "W-12")),
       new GuidanceEvent.ZeroFound(

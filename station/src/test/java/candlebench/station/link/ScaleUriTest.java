@@ -16,25 +16,24 @@ class ScaleUriTest {
 
   @Test
   void a_serial_scale_with_all_that_can_be_said() {
-    ScaleUri uri = ScaleUri.of(
+    ScaleSettings scale = ScaleUri.of(
         "serial:/dev/ttyUSB0?format=and&line=2400-7E1&name=Fine%20scale%20+&d=0.1g&max=3kg&unit=oz&ask=200ms");
-    assertThat(uri.place())
-        .isEqualTo(new ScaleUri.Serial("/dev/ttyUSB0", LineSettings.of("2400-7E1")));
-    assertThat(uri.format().id()).isEqualTo("and");
-    assertThat(uri.name()).contains("Fine scale +");
-    assertThat(uri.division()).contains(new Division(Mass.ofGrams("0.1")));
-    assertThat(uri.capacity()).contains(Mass.ofGrams("3000"));
-    assertThat(uri.unit()).contains(MassUnit.OUNCE);
-    assertThat(uri.ask()).contains(Duration.ofMillis(200));
+    assertThat(scale.line()).isEqualTo(new SerialLine("/dev/ttyUSB0", LineSettings.of("2400-7E1")));
+    assertThat(scale.format().id()).isEqualTo("and");
+    assertThat(scale.name()).contains("Fine scale +");
+    assertThat(scale.division()).contains(new Division(Mass.ofGrams("0.1")));
+    assertThat(scale.capacity()).contains(Mass.ofGrams("3000"));
+    assertThat(scale.unit()).contains(MassUnit.OUNCE);
+    assertThat(scale.ask()).contains(Duration.ofMillis(200));
   }
 
   @Test
   void line_settings_left_out_are_the_format_s_most_usual() {
-    ScaleUri uri = ScaleUri.of("serial:COM3?format=and");
-    assertThat(uri.place())
-        .isEqualTo(new ScaleUri.Serial("COM3", uri.format().lines().get(0)));
-    assertThat(uri.name()).isEmpty();
-    assertThat(uri.ask()).isEmpty();
+    ScaleSettings scale = ScaleUri.of("serial:COM3?format=and");
+    assertThat(scale.line())
+        .isEqualTo(new SerialLine("COM3", scale.format().lines().get(0)));
+    assertThat(scale.name()).isEmpty();
+    assertThat(scale.ask()).isEmpty();
   }
 
   @ParameterizedTest
@@ -44,7 +43,7 @@ class ScaleUriTest {
     "tcp:[::1]:23?format=and, [::1], 23"
   })
   void a_scale_over_tcp(String text, String host, int port) {
-    assertThat(ScaleUri.of(text).place()).isEqualTo(new ScaleUri.Tcp(host, port));
+    assertThat(ScaleUri.of(text).line()).isEqualTo(new TcpLine(host, port));
   }
 
   @ParameterizedTest

@@ -100,7 +100,7 @@ class SerialBytePortTest {
       library
           .when(() -> SerialPort.getCommPort(anyString()))
           .thenThrow(new SerialPortInvalidPortException("gone", new java.io.IOException("gone")));
-      Line line = SerialBytePort.line("/dev/serial/by-id/scale", SEVEN_EVEN);
+      Line line = new SerialLine("/dev/serial/by-id/scale", SEVEN_EVEN);
       for (int attempt = 1; attempt <= 3; attempt++) {
         assertThat(line.open())
             .isEqualTo(new Line.NotOpened(
@@ -113,7 +113,7 @@ class SerialBytePortTest {
   private static Line.Opening opening(SerialPort port, String device, LineSettings settings) {
     try (MockedStatic<SerialPort> library = mockStatic(SerialPort.class)) {
       library.when(() -> SerialPort.getCommPort(device)).thenReturn(port);
-      return SerialBytePort.line(device, settings).open();
+      return new SerialLine(device, settings).open();
     }
   }
 

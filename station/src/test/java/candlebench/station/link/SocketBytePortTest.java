@@ -23,8 +23,7 @@ class SocketBytePortTest {
   @BeforeEach
   void connect() throws IOException {
     server = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
-    Line.Opening opening =
-        SocketBytePort.line("127.0.0.1", server.getLocalPort()).open();
+    Line.Opening opening = new TcpLine("127.0.0.1", server.getLocalPort()).open();
     assertThat(opening).isInstanceOf(Line.Opened.class);
     port = ((Line.Opened) opening).port();
     farEnd = server.accept();
@@ -106,11 +105,11 @@ class SocketBytePortTest {
     try (ServerSocket gone = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
       free = gone.getLocalPort();
     }
-    assertThat(SocketBytePort.line("127.0.0.1", free).open())
+    assertThat(new TcpLine("127.0.0.1", free).open())
         .isInstanceOfSatisfying(
             Line.NotOpened.class,
             refused -> assertThat(refused.why().state()).isEqualTo(LinkState.LOST));
-    assertThat(SocketBytePort.line("no-such-host.invalid", 4001).open())
+    assertThat(new TcpLine("no-such-host.invalid", 4001).open())
         .isInstanceOfSatisfying(
             Line.NotOpened.class,
             refused ->
