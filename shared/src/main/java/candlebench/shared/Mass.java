@@ -86,6 +86,11 @@ public record Mass(long picograms) implements Comparable<Mass> {
         .toPlainString();
   }
 
+  /** This mass in a unit, cut to so many decimals towards zero: for what must never overstate. */
+  public BigDecimal cutTo(int decimals, MassUnit unit) {
+    return new BigDecimal(picograms).divide(unit.picograms(), decimals, RoundingMode.DOWN);
+  }
+
   /** This mass in grams, exact, without trailing zeros: {@code "56"}, {@code "0.0005"}. */
   public String grams() {
     BigDecimal exact =
