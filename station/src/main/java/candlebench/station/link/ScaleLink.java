@@ -146,8 +146,8 @@ public final class ScaleLink implements AutoCloseable {
   private void arrived(byte[] bytes, int count, Stamp now) {
     counters.read(count);
     watch.bytes(now.nanos());
-    framer.feed(bytes, count, now, frames);
     trace.keep(bytes, count, now);
+    framer.feed(bytes, count, now, frames);
   }
 
   /** Hands on what there is of a frame that will not be finished any more. */
