@@ -55,7 +55,9 @@ final class Commands {
       Map.entry("receive-lot", Set.of("material", "lot", "amount", "unit", "note", "person")),
       Map.entry("change-lot", Set.of("material", "lot")),
       Map.entry("note", Set.of("batch", "text", "person")),
-      Map.entry("correct", Set.of("batch", "entry", "what", "was", "now", "reason", "person"))));
+      Map.entry(
+          "correct",
+          Set.of("batch", "entry", "what", "material", "was", "now", "reason", "person"))));
 
   private final Bench bench;
 
@@ -177,6 +179,7 @@ final class Commands {
               needed("batch"),
               whole("entry", 999_999_999),
               what(),
+              optional("material"),
               optional("was"),
               needed("now"),
               needed("reason"),

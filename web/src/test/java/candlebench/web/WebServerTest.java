@@ -209,7 +209,7 @@ class WebServerTest {
             new MakerCommand.Note("B-1", "burns even", "")),
         entry(
             "\"command\":\"correct\",\"batch\":\"B-1\",\"entry\":\"7\",\"what\":\"lot\",\"was\":\"L-7\",\"now\":\"L-8\",\"reason\":\"misread\",\"person\":\"M\"",
-            new MakerCommand.Correct("B-1", 7, Correctable.LOT, "L-7", "L-8", "misread", "M")));
+            new MakerCommand.Correct("B-1", 7, Correctable.LOT, "", "L-7", "L-8", "misread", "M")));
     List<Class<?>> said = new ArrayList<>();
     for (Map.Entry<String, MakerCommand> each : words.entrySet()) {
       assertThat(RawHttp.post(port, "/api/say", "{\"id\":\"a\"," + each.getKey() + "}", JSON)

@@ -92,6 +92,7 @@ final class Bookkeeping {
             correct.batch(),
             correct.entry(),
             correct.what(),
+            correct.material(),
             correct.was(),
             correct.now().strip(),
             correct.reason().strip(),

@@ -224,6 +224,7 @@ public sealed interface GuidanceEvent {
    *
    * @param batch the code of the batch it belongs to
    * @param entry the number of the entry in the journal
+   * @param material whose lot is corrected, where the entry is a batch's start and names several; empty elsewhere
    * @param was what it said, {@code now} what it should have said; a weight is net grams as decimal text
    */
   record Corrected(
@@ -231,6 +232,7 @@ public sealed interface GuidanceEvent {
       String batch,
       long entry,
       Correctable what,
+      String material,
       String was,
       String now,
       String reason,

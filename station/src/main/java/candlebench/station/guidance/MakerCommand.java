@@ -46,6 +46,7 @@ public sealed interface MakerCommand {
       String batch,
       long entry,
       GuidanceEvent.Correctable what,
+      String material,
       String was,
       String now,
       String reason,

@@ -84,7 +84,7 @@ class BookkeepingTest {
         OIL, " Q-33 ", Mass.ofGrams("2500"), "Dock Street Oils", "Robin"));
     bench.say(new MakerCommand.Note("20261125-1", "cold room", "Robin"));
     bench.say(new MakerCommand.Correct(
-        "20261125-1", 3, Correctable.LOT, "", "Q-31", "forgot to scan", "Robin"));
+        "20261125-1", 3, Correctable.LOT, "", "", "Q-31", "forgot to scan", "Robin"));
     assertThat(bench.last(LotReceived.class).lot()).isEqualTo("Q-33");
     assertThat(bench.last(Noted.class).text()).isEqualTo("cold room");
     assertThat(bench.last(Corrected.class).reason()).isEqualTo("forgot to scan");
@@ -94,10 +94,10 @@ class BookkeepingTest {
   void a_correction_needs_a_reason_and_a_weight_waits_until_its_batch_is_done() {
     BenchRig bench = pouringOil();
     bench.say(
-        new MakerCommand.Correct("20261125-1", 3, Correctable.LOT, "", "Q-31", "  ", "Robin"));
+        new MakerCommand.Correct("20261125-1", 3, Correctable.LOT, "", "", "Q-31", "  ", "Robin"));
     assertThat(refusal(bench)).isEqualTo("refused.reason");
     bench.say(new MakerCommand.Correct(
-        "20261125-1", 3, Correctable.WEIGHT, "56", "65", "digits swapped", "Robin"));
+        "20261125-1", 3, Correctable.WEIGHT, "", "56", "65", "digits swapped", "Robin"));
     assertThat(refusal(bench)).isEqualTo("refused.correct-when-done");
     assertThat(bench.all(Corrected.class)).isEmpty();
   }

@@ -74,6 +74,7 @@ public final class EventSamples {
           "20261125-1",
           4,
           GuidanceEvent.Correctable.LOT,
+          "",
           "Q-31",
           "Q-33",
           "bottle misread",
