@@ -103,6 +103,7 @@ final class ViewJson {
       list("choices", bench.choices(), this::choice);
       list("parts", bench.parts(), this::part);
       optional("batch", bench.batch(), this::batch);
+      out.writeBooleanField("byHand", bench.byHand());
       out.writeEndObject();
     }
 

@@ -491,7 +491,7 @@ final class Scenes {
     BenchView build() {
       return new BenchView(
           step, now, detail, cue, stopIn, drops, weighing, trouble, countIn, undo, confirm, timer,
-          choices, parts, batch);
+          choices, parts, batch, false);
     }
   }
 }

@@ -75,6 +75,47 @@ public record BatchPlan(Recipe recipe, int vessels) {
         : Optional.of(Fraction.ONE.dividedBy(shares).of(there));
   }
 
+  /** What the batch will weigh, given what is really in the pot, once all parts still to come are in. */
+  public Mass total(Map<Integer, Mass> inPot) {
+    Mass total = Mass.ZERO;
+    for (int i = 0; i < recipe.parts().size(); i++)
+      total = total.plus(inPot.containsKey(i) ? inPot.get(i) : target(i, inPot));
+    return total;
+  }
+
+  /** All the wax there is and is to come. */
+  public Mass wax(Map<Integer, Mass> inPot) {
+    Mass wax = Mass.ZERO;
+    for (int i = 0; i < recipe.parts().size(); i++)
+      if (recipe.parts().get(i).isWax())
+        wax = wax.plus(inPot.containsKey(i) ? inPot.get(i) : target(i, inPot));
+    return wax;
+  }
+
+  /**
+   * What a part lacks until the load of every other part in the pot is right: measured by the part of which there is most for its
+   * share. Zero where it lacks nothing.
+   */
+  public Mass lacking(int part, Map<Integer, Mass> inPot) {
+    Mass wax = Mass.ZERO;
+    for (int i : inPot.keySet()) {
+      Mass asks = waxAskedBy(recipe.parts().get(i), inPot.get(i));
+      if (asks.isMoreThan(wax)) wax = asks;
+    }
+    Mass lacking = wanted(recipe.parts().get(part), wax).minus(inPot.getOrDefault(part, Mass.ZERO));
+    return lacking.isNegative() ? Mass.ZERO : lacking;
+  }
+
+  /** The wax for which so much of a part is its share. */
+  private Mass waxAskedBy(Part part, Mass there) {
+    if (part.load().share().isZero()) return Mass.ZERO;
+    Fraction whole = Fraction.ONE.dividedBy(part.load().share());
+    boolean ofWax = part.load().basis() == LoadBasis.OF_WAX;
+    Fraction perWax = recipe.totalPerWax();
+    if (!ofWax && perWax.isZero()) return Mass.ZERO;
+    return (ofWax ? whole : whole.dividedBy(perWax)).of(there);
+  }
+
   /** The steps, in order. */
   public List<Step> steps() {
     List<Step> steps = new ArrayList<>();

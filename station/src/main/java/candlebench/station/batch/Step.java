@@ -15,8 +15,11 @@ public sealed interface Step {
   /** A part goes into the pot, up to the target that follows from what is really there. */
   record AddPart(int part) implements Step {}
 
-  /** A remedy: so much more of a part, to put an over-pour right. */
-  record AddMore(int part, Mass amount) implements Step {}
+  /** A remedy: more of a part, as much as puts the load right for what is really in the pot. */
+  record AddMore(int part) implements Step {}
+
+  /** A remedy: some of the mix is taken out of the pot and set aside. */
+  record SplitOff(Mass amount) implements Step {}
 
   /** The pot is off the scale while its wax melts. */
   record Melt(Duration time) implements Step {}

@@ -3,34 +3,36 @@ package candlebench.station.guidance;
 import candlebench.shared.Mass;
 import candlebench.shared.Stamp;
 import candlebench.station.batch.BatchPlan;
-import candlebench.station.batch.Part;
-import candlebench.station.batch.PartKind;
+import candlebench.station.batch.Remedy;
 import candlebench.station.batch.Step;
 import candlebench.station.guidance.GuidanceEvent.BatchStarted;
+import candlebench.station.guidance.GuidanceEvent.OverPoured;
 import candlebench.station.guidance.GuidanceEvent.PotTared;
+import candlebench.station.guidance.GuidanceEvent.RemedyChosen;
+import candlebench.station.guidance.GuidanceEvent.VesselTared;
+import candlebench.station.guidance.GuidanceEvent.WaitStarted;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
-import candlebench.station.guidance.pour.PourKind;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
  * How far a batch has come.
  *
  * @param started what it began with, and the lots in use now
- * @param held whether the goal was weighed before and taken back, so that the same weight is not simply taken again
+ * @param course where it is in its steps
+ * @param charge what is in the pot, and what was weighed
+ * @param open what is open within the step at hand
  * @param undo what the last step was, and what was known before it
  */
 public record BatchProgress(
-    BatchStarted started,
-    Course course,
-    Charge charge,
-    boolean held,
-    Optional<Undo> undo,
-    End end) {
+    BatchStarted started, Course course, Charge charge, Open open, Optional<Undo> undo, End end) {
 
   /** Whether it runs, and how it ended. */
   public enum End {
     RUNNING,
     DONE,
+    SCRAPPED,
     ABANDONED
   }
 
@@ -40,7 +42,12 @@ public record BatchProgress(
   static BatchProgress begin(BatchStarted started) {
     BatchPlan plan = new BatchPlan(started.recipe(), started.vessels());
     return new BatchProgress(
-        started, new Course(plan.steps(), 0), Charge.EMPTY, false, Optional.empty(), End.RUNNING);
+        started,
+        new Course(plan.steps(), 0),
+        Charge.EMPTY,
+        Open.NOTHING,
+        Optional.empty(),
+        End.RUNNING);
   }
 
   public BatchPlan plan() {
@@ -58,51 +65,88 @@ public record BatchProgress(
 
   /** What is to be weighed now, if the step at hand is a weighing and its container's own weight is known. */
   public Optional<Goal> goal() {
-    return step().flatMap(step -> {
-      if (step instanceof Step.AddPart add)
-        return charge
-            .pot()
-            .map(pot -> partGoal(
-                pot,
-                new Place(Place.Kind.PART, add.part()),
-                plan().target(add.part(), charge.inPot())));
-      return Optional.empty();
-    });
+    return Goals.of(this);
   }
 
-  private Goal partGoal(PotTared pot, Place place, Mass target) {
-    Part part = started.recipe().parts().get(place.number());
-    PourKind kind = part.kind() == PartKind.WAX ? PourKind.WAX : PourKind.OIL;
-    return new Goal(
-        place,
-        part.name(),
-        pot.scale(),
-        pot.tare(),
-        charge.gross(),
-        target,
-        part.tolerance(),
-        part.way(),
-        kind);
+  /** The mix that is left for vessels. */
+  public Mass mixLeft() {
+    return charge.contents().minus(charge.filled());
   }
 
   BatchProgress undoable(Stamp at, String what) {
-    BatchProgress before = new BatchProgress(started, course, charge, held, Optional.empty(), end);
+    BatchProgress before = new BatchProgress(started, course, charge, open, Optional.empty(), end);
     return new BatchProgress(
-        started, course, charge, held, Optional.of(new Undo(at, what, before)), end);
+        started, course, charge, open, Optional.of(new Undo(at, what, before)), end);
   }
 
+  BatchProgress prepared() {
+    return at(course.next(), charge, Open.NOTHING);
+  }
+
+  /** A pot tared again within a later step, before anything is in it, leaves the step as it is. */
   BatchProgress tared(PotTared tared) {
-    return new BatchProgress(started, course.next(), charge.tared(tared), false, undo, end);
+    Course then = course.isAt(Step.PlacePot.class) ? course.next() : course;
+    return at(then, charge.tared(tared), Open.NOTHING);
   }
 
   BatchProgress accepted(WeightAccepted weight) {
-    return new BatchProgress(started, course.next(), charge.accepted(weight), false, undo, end);
+    return weight.place().kind() == Place.Kind.VESSEL
+        ? at(course, charge.accepted(weight), open.vesselFilled())
+        : at(course.next(), charge.accepted(weight), Open.NOTHING);
+  }
+
+  BatchProgress reweighed(Mass gross) {
+    Course then = course.isAt(Step.ReturnPot.class) ? course.next() : course;
+    return at(then, charge.reweighed(gross), Open.NOTHING);
+  }
+
+  /** What stands on the pan is right, though it is less than before the part at hand. */
+  BatchProgress rebased(Mass gross) {
+    return open.vessel().isPresent() ? this : at(course, charge.reweighed(gross), open);
+  }
+
+  BatchProgress reweighSkipped() {
+    return at(course.next(), charge.notWeighed(), Open.NOTHING);
+  }
+
+  BatchProgress vessel(VesselTared tared) {
+    return at(course, charge, Open.vessel(tared));
+  }
+
+  BatchProgress vesselLifted() {
+    return at(course.next(), charge, Open.NOTHING);
+  }
+
+  BatchProgress waiting(WaitStarted wait) {
+    return at(course, charge, open.waiting(wait));
+  }
+
+  BatchProgress waited() {
+    return at(course.next(), charge, Open.NOTHING);
+  }
+
+  BatchProgress over(OverPoured over) {
+    return at(course, charge, open.over(Optional.of(over)));
+  }
+
+  BatchProgress overGone() {
+    return at(course, charge, open.over(Optional.empty()));
+  }
+
+  /** Comes right after the weight was taken as it is, so that taking it back takes the remedy back too. */
+  BatchProgress remedied(RemedyChosen chosen) {
+    List<Step> more = new ArrayList<>();
+    if (chosen.remedy() == Remedy.Kind.SPLIT_OFF) {
+      more.add(new Step.Mix(started.recipe().waits().mix()));
+      more.add(new Step.SplitOff(chosen.takeOut()));
+    }
+    chosen.more().keySet().stream().sorted().forEach(part -> more.add(new Step.AddMore(part)));
+    return at(course.first(more), charge, open);
   }
 
   BatchProgress takenBack() {
     return undo.map(Undo::before)
-        .map(before -> new BatchProgress(
-            before.started, before.course, before.charge, true, Optional.empty(), before.end))
+        .map(before -> before.at(before.course, before.charge, before.open.heldBack()))
         .orElse(this);
   }
 
@@ -116,12 +160,16 @@ public record BatchProgress(
         started.takingFrom(material, lot),
         course,
         charge,
-        held,
+        open,
         undo.map(step -> new Undo(step.at(), step.what(), step.before().takingFrom(material, lot))),
         end);
   }
 
   BatchProgress ended(End how) {
-    return new BatchProgress(started, course, charge, held, undo, how);
+    return new BatchProgress(started, course, charge, open, undo, how);
+  }
+
+  private BatchProgress at(Course nextCourse, Charge nextCharge, Open nextOpen) {
+    return new BatchProgress(started, nextCourse, nextCharge, nextOpen, undo, end);
   }
 }

@@ -1,6 +1,7 @@
 package candlebench.station.guidance;
 
 import candlebench.station.batch.Step;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -17,5 +18,16 @@ public record Course(List<Step> steps, int at) {
 
   Course next() {
     return new Course(steps, at + 1);
+  }
+
+  /** The same with more steps before the one at hand. */
+  Course first(List<Step> more) {
+    List<Step> all = new ArrayList<>(steps);
+    all.addAll(at, more);
+    return new Course(all, at);
+  }
+
+  boolean isAt(Class<? extends Step> kind) {
+    return step().filter(kind::isInstance).isPresent();
   }
 }

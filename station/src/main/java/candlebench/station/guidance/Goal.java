@@ -12,6 +12,7 @@ import candlebench.station.guidance.pour.PourKind;
  * @param name how the maker calls it
  * @param container the own weight of the pot or vessel it goes into
  * @param base all that stood on the pan, container included, before it
+ * @param direction whether it goes in, or is taken out
  * @param target the exact net weight wanted
  */
 public record Goal(
@@ -20,13 +21,37 @@ public record Goal(
     int scale,
     Mass container,
     Mass base,
+    Direction direction,
     Mass target,
     Tolerance tolerance,
     Way way,
     PourKind kind) {
 
+  public enum Direction {
+    IN,
+    OUT
+  }
+
+  /** What was put in or taken out so far, when so much stands on the pan. */
+  public Mass net(Mass load) {
+    return direction == Direction.IN ? load.minus(base) : base.minus(load);
+  }
+
+  /** What stands on the pan, when so much was put in or taken out. */
+  Mass load(Mass net) {
+    return direction == Direction.IN ? base.plus(net) : base.minus(net);
+  }
+
   /** Less than this on the pan, and the container is not on it. */
   Mass gone() {
     return container.times(1, 2);
+  }
+
+  boolean isVessel() {
+    return place.kind() == Place.Kind.VESSEL;
+  }
+
+  boolean byPieces() {
+    return way == Way.BY_PIECES;
   }
 }

@@ -6,9 +6,12 @@ import candlebench.shared.Mass;
 import candlebench.shared.Stamp;
 import candlebench.shared.Tolerance;
 import candlebench.shared.Verdict;
+import candlebench.station.batch.Fraction;
 import candlebench.station.batch.Recipe;
+import candlebench.station.batch.Remedy;
 import candlebench.station.guidance.pour.PourKind;
 import candlebench.station.guidance.pour.StopDelay;
+import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -82,7 +85,8 @@ public sealed interface GuidanceEvent {
       String pot,
       Indication indication,
       Basis basis,
-      Mass tare)
+      Mass tare,
+      How how)
       implements GuidanceEvent {
     @Override
     public BenchProgress foldInto(BenchProgress before) {
@@ -133,6 +137,173 @@ public sealed interface GuidanceEvent {
     }
   }
 
+  /** The vessels are set out, wicked and counted; said by a key, or by putting the pot on the scale. */
+  record Prepared(Stamp at, boolean byKey) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.undoable(at, "prepared").prepared());
+    }
+  }
+
+  /** The pot stood on the scale again: what it and its contents weigh now. The contents take up the difference. */
+  record PotReweighed(Stamp at, int scale, Indication indication, Mass was, Mass gross)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.undoable(at, "pot-reweighed").reweighed(gross));
+    }
+  }
+
+  /** The pot was not weighed again, for no scale answered. */
+  record ReweighSkipped(Stamp at) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(BatchProgress::reweighSkipped);
+    }
+  }
+
+  /** An empty vessel stood settled: its own weight. Vessels are numbered from zero. */
+  record VesselTared(
+      Stamp at,
+      int vessel,
+      int scale,
+      String scaleName,
+      Indication indication,
+      Basis basis,
+      Mass tare,
+      How how)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.undoable(at, "vessel-tared").vessel(this));
+    }
+  }
+
+  /** A filled vessel left the scale. */
+  record VesselLifted(Stamp at, int vessel) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(BatchProgress::vesselLifted);
+    }
+  }
+
+  /** What is waited for. */
+  enum Wait {
+    MELT,
+    MIX
+  }
+
+  /** A wait began, to last so long. */
+  record WaitStarted(Stamp at, Wait what, Duration time) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.waiting(this));
+    }
+  }
+
+  /** A wait ended: its time was up, or the maker went on. */
+  record WaitEnded(Stamp at, Wait what, boolean byKey) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> (byKey ? batch.undoable(at, "wait-ended") : batch).waited());
+    }
+  }
+
+  /** More is there than its tolerance allows. Nothing goes on until a way is chosen or it is gone. */
+  record OverPoured(
+      Stamp at,
+      Place place,
+      String name,
+      Mass target,
+      Tolerance tolerance,
+      Mass net,
+      boolean settled)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.over(this));
+    }
+  }
+
+  /** What was over is no longer: taken back, or something had only rested on the scale. */
+  record OverGone(Stamp at, Place place, Mass net, String choice) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(BatchProgress::overGone);
+    }
+  }
+
+  /**
+   * A way on after an over-pour was chosen.
+   *
+   * @param more what is to be added, by part number; {@code takeOut} what is to be taken out
+   * @param total what the batch will weigh then; {@code reached} the share of what was over
+   */
+  record RemedyChosen(
+      Stamp at,
+      Place place,
+      Remedy.Kind remedy,
+      String reason,
+      Mass over,
+      Map<Integer, Mass> more,
+      Mass takeOut,
+      Mass total,
+      Fraction reached)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.remedied(this));
+    }
+  }
+
+  /** A remedy was carried out; where the part that was over lies now against what is really in the pot. */
+  record CureChecked(Stamp at, String name, Mass wanted, Mass there, Verdict verdict)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before;
+    }
+  }
+
+  /** What the bench cannot know and asks. */
+  enum Question {
+    /** Another load than before stands on the scale. */
+    PAN_DIFFERS,
+    /** The scale's own tare or zero was used with something on it. */
+    ZERO_SHIFTED
+  }
+
+  /** The bench asked. */
+  record Asked(Stamp at, Question question, int scale, Mass expected, Mass found)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before;
+    }
+  }
+
+  /**
+   * The maker answered: what stands there is right.
+   *
+   * @param gross what stands there
+   * @param less whether that is less than stood there before the part at hand, so that some of the contents is gone
+   */
+  record Answered(Stamp at, Question question, String choice, Mass gross, boolean less)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return less ? before.batch(batch -> batch.rebased(gross)) : before;
+    }
+  }
+
+  /** A temperature measured by the maker, in tenths of a degree Celsius. */
+  record TemperatureNoted(Stamp at, int tenthsCelsius) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before;
+    }
+  }
+
   /** A pour showed how long its stop took. */
   record DelayLearnt(
       Stamp at, int scale, String person, PourKind kind, double shownSeconds, StopDelay delay)
@@ -164,6 +335,14 @@ public sealed interface GuidanceEvent {
     @Override
     public BenchProgress foldInto(BenchProgress before) {
       return before.batch(batch -> batch.ended(BatchProgress.End.DONE));
+    }
+  }
+
+  /** The batch was scrapped after an over-pour. */
+  record BatchScrapped(Stamp at, String reason) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.ended(BatchProgress.End.SCRAPPED));
     }
   }
 

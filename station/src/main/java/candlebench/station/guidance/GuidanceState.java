@@ -1,19 +1,12 @@
 package candlebench.station.guidance;
 
 import candlebench.shared.Stamp;
-import candlebench.station.batch.BatchCode;
-import candlebench.station.batch.BatchPlan;
-import candlebench.station.batch.Recipe;
-import candlebench.station.batch.Step;
-import candlebench.station.guidance.GuidanceEvent.BatchAbandoned;
-import candlebench.station.guidance.GuidanceEvent.BatchDone;
-import candlebench.station.guidance.GuidanceEvent.BatchStarted;
-import candlebench.station.guidance.GuidanceEvent.Undone;
+import candlebench.station.guidance.GuidanceEvent.AcceptanceReopened;
+import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
 import candlebench.station.guidance.GuidanceInput.LineChanged;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.NoWeightShown;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -28,12 +21,22 @@ public final class GuidanceState {
   private final BenchProgress progress;
   private final List<Pan> pans;
   private final Stage stage;
+  private final Optional<AfterWatch> after;
+  private final LastAnswers answered;
 
-  private GuidanceState(BenchSetup setup, BenchProgress progress, List<Pan> pans, Stage stage) {
+  private GuidanceState(
+      BenchSetup setup,
+      BenchProgress progress,
+      List<Pan> pans,
+      Stage stage,
+      Optional<AfterWatch> after,
+      LastAnswers answered) {
     this.setup = setup;
     this.progress = progress;
     this.pans = List.copyOf(pans);
     this.stage = stage;
+    this.after = after;
+    this.answered = answered;
   }
 
   /** A bench on which nothing ever happened. */
@@ -47,7 +50,9 @@ public final class GuidanceState {
         setup,
         progress,
         Collections.nCopies(setup.scales().size(), Pan.UNHEARD),
-        stageFor(progress));
+        Stages.resumed(progress),
+        Optional.empty(),
+        LastAnswers.NONE);
   }
 
   public BenchSetup setup() {
@@ -63,21 +68,58 @@ public final class GuidanceState {
     return stage.prompt(new Scene(setup, progress, pans, now));
   }
 
+  /** The time left to take the last step back; empty where there is none, or it is too late. */
+  public Optional<Prompt.Running> undoTime(Stamp now) {
+    return Commands.undoTime(new Scene(setup, progress, pans, now));
+  }
+
   public GuidanceStep on(GuidanceInput input) {
+    if (input instanceof MakerSaid said && answered.to(said.commandId()).isPresent())
+      return new GuidanceStep(
+          this, List.of(), List.of(answered.to(said.commandId()).get()));
     List<Pan> seen = panned(input);
     Scene scene = new Scene(setup, progress, seen, input.stamp());
-    Outcome outcome = input instanceof MakerSaid said ? said(said, scene) : stage.on(input, scene);
+    Optional<AfterWatch> watch = after.flatMap(watching -> watching.seen(scene));
+    Optional<AcceptanceReopened> moved = watch.flatMap(watching -> watching.moved(scene));
+    Outcome outcome = moved.map(Outcome::record).orElseGet(() -> outcome(input, scene));
+    return step(input, seen, watch, outcome);
+  }
+
+  private Outcome outcome(GuidanceInput input, Scene scene) {
+    return input instanceof MakerSaid said
+        ? Commands.said(said, stage, scene)
+        : stage.on(input, scene);
+  }
+
+  private GuidanceStep step(
+      GuidanceInput input, List<Pan> seen, Optional<AfterWatch> watch, Outcome outcome) {
     List<GuidanceEvent> events = new ArrayList<>(outcome.events());
-    BenchProgress after = progress.after(events);
-    if (after.running().filter(batch -> batch.step().isEmpty()).isPresent()) {
-      BatchDone done = new BatchDone(input.stamp());
-      events.add(done);
-      after = after.after(done);
+    BenchProgress known = progress.after(events);
+    Optional<GuidanceEvent> follows = Consequences.of(known, input.stamp());
+    while (follows.isPresent()) {
+      events.add(follows.get());
+      known = known.after(follows.get());
+      follows = Consequences.of(known, input.stamp());
     }
-    BenchProgress known = after;
-    Stage next = outcome.next().orElseGet(() -> stageFor(known));
-    return new GuidanceStep(
-        new GuidanceState(setup, after, seen, next), events, effects(input, outcome));
+    BenchProgress then = known;
+    Stage next = outcome.next().orElseGet(() -> Stages.next(then));
+    List<GuidanceEffect> effects = effects(input, outcome);
+    GuidanceState state = new GuidanceState(
+        setup, then, seen, next, watchAfter(events, watch), answered.and(effects));
+    return new GuidanceStep(state, events, effects);
+  }
+
+  /** A weight that was just taken is watched from now on, with the goal it was taken for. */
+  private Optional<AfterWatch> watchAfter(List<GuidanceEvent> events, Optional<AfterWatch> watch) {
+    return events.stream()
+        .filter(WeightAccepted.class::isInstance)
+        .map(WeightAccepted.class::cast)
+        .findFirst()
+        .map(taken -> progress
+            .batch()
+            .flatMap(BatchProgress::goal)
+            .flatMap(goal -> AfterWatch.of(taken, goal)))
+        .orElse(watch);
   }
 
   private static List<GuidanceEffect> effects(GuidanceInput input, Outcome outcome) {
@@ -104,64 +146,5 @@ public final class GuidanceState {
     List<Pan> changed = new ArrayList<>(pans);
     changed.set(scale, pan);
     return changed;
-  }
-
-  /** Commands that mean the same in every stage; the rest is the stage's. */
-  private Outcome said(MakerSaid said, Scene scene) {
-    MakerCommand command = said.command();
-    if (command instanceof MakerCommand.StartBatch start) return start(start, scene);
-    if (command instanceof MakerCommand.Undo) return undo(scene);
-    if (command instanceof MakerCommand.Abandon abandon)
-      return progress.running().isPresent()
-          ? Outcome.record(new BatchAbandoned(scene.now(), abandon.reason()))
-          : Outcome.refuse(stage, Words.of("refused.no-batch"));
-    return Bookkeeping.of(command, scene, stage).orElseGet(() -> stage.on(said, scene));
-  }
-
-  private Outcome start(MakerCommand.StartBatch start, Scene scene) {
-    if (progress.running().isPresent())
-      return Outcome.refuse(stage, Words.of("refused.batch-runs"));
-    Optional<Recipe> recipe = setup.recipe(start.recipe());
-    if (recipe.isEmpty())
-      return Outcome.refuse(stage, Words.of("refused.no-recipe").and("recipe", start.recipe()));
-    if (start.vessels() < 1 || start.vessels() > BatchPlan.MOST_VESSELS)
-      return Outcome.refuse(stage, Words.of("refused.vessels").and("most", BatchPlan.MOST_VESSELS));
-    LocalDate today = scene.now().wall().atZone(setup.zone()).toLocalDate();
-    BatchCode code = new BatchCode(today, progress.begun() + 1);
-    return Outcome.record(new BatchStarted(
-        scene.now(), code.toString(), recipe.get(), start.vessels(), start.person(), start.lots()));
-  }
-
-  private Outcome undo(Scene scene) {
-    return undoable(scene.now())
-        .map(undo -> Outcome.record(new Undone(scene.now(), undo.what())))
-        .orElseGet(() -> Outcome.refuse(stage, Words.of("refused.nothing-to-undo")));
-  }
-
-  /** What may be taken back at a moment, if it is not too late. */
-  private Optional<BatchProgress.Undo> undoable(Stamp now) {
-    return progress
-        .batch()
-        .flatMap(BatchProgress::undo)
-        .filter(undo -> now.since(undo.at()).compareTo(setup.timing().undo()) <= 0);
-  }
-
-  /** The time left to take the last step back; empty where there is none, or it is too late. */
-  public Optional<Prompt.Running> undoTime(Stamp now) {
-    long total = setup.timing().undo().toNanos();
-    return undoable(now)
-        .map(undo -> new Prompt.Running(
-            Words.of("undo." + undo.what()), total - now.since(undo.at()).toNanos(), total));
-  }
-
-  /** The stage in which what is known leaves the bench. */
-  private static Stage stageFor(BenchProgress progress) {
-    if (progress.batch().isEmpty()) return new Idle();
-    BatchProgress batch = progress.batch().get();
-    if (!batch.runs()) return new Finished();
-    if (batch.goal().isPresent()) return Weighing.towards(batch.goal().get());
-    Step step = batch.step().orElseThrow();
-    if (step instanceof Step.PlacePot) return new PlacingPot(CountIn.NONE);
-    throw new AssertionError(step);
   }
 }

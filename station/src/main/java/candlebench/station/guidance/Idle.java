@@ -1,6 +1,6 @@
 package candlebench.station.guidance;
 
-/** No batch runs. */
+/** No batch was ever begun here. */
 record Idle() implements Stage {
 
   @Override
@@ -12,6 +12,6 @@ record Idle() implements Stage {
 
   @Override
   public Prompt prompt(Scene scene) {
-    return Prompt.say("IDLE", Words.of("now.idle"));
+    return Prompt.say(Prompt.Kind.IDLE, Words.of("now.idle")).prompt();
   }
 }

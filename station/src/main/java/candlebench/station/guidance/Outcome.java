@@ -22,6 +22,10 @@ record Outcome(Optional<Stage> next, List<GuidanceEvent> events, Optional<Words>
     return new Outcome(Optional.of(next), List.of(events), Optional.empty());
   }
 
+  static Outcome to(Stage next, List<GuidanceEvent> events) {
+    return new Outcome(Optional.of(next), events, Optional.empty());
+  }
+
   /** Something to write down, from which the next stage follows. */
   static Outcome record(List<GuidanceEvent> events) {
     return new Outcome(Optional.empty(), events, Optional.empty());

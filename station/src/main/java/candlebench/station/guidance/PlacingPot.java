@@ -1,58 +1,123 @@
 package candlebench.station.guidance;
 
+import candlebench.shared.Basis;
+import candlebench.shared.Indication;
 import candlebench.shared.Mass;
+import candlebench.shared.MassUnit;
 import candlebench.shared.Reading;
+import candlebench.station.guidance.GuidanceEvent.How;
 import candlebench.station.guidance.GuidanceEvent.PotTared;
 import candlebench.station.guidance.GuidanceEvent.ZeroFound;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
 import java.util.Optional;
 
-/** The empty pot is awaited on any of the scales; settled, its own weight is taken. */
-record PlacingPot(CountIn countIn) implements Stage {
+/**
+ * The empty pot is awaited on any of the scales; settled, its own weight is taken. Where empty pots are known, what is none of them is
+ * asked about first.
+ *
+ * @param scale the scale on which something stands, or the first
+ * @param odd what seems wrong with it, if anything
+ */
+record PlacingPot(CountIn countIn, int scale, Optional<Words> odd) implements Stage {
   /** Lighter than this is no pot but a spoon or a hand (common practice, no source). */
   static final Mass LIGHTEST_POT = Mass.ofGrams("20");
 
-  /** An empty pan that shows less than so many steps under zero has its zero elsewhere. */
-  private static final long ZERO_STEPS = 3;
+  static PlacingPot begin() {
+    return new PlacingPot(CountIn.NONE, 0, Optional.empty());
+  }
 
   @Override
   public Outcome on(GuidanceInput input, Scene scene) {
     if (input instanceof ReadingArrived arrived) return weighed(arrived.scale(), scene);
-    if (input instanceof MakerSaid) return Outcome.refuse(this, Words.of("refused.place-pot"));
-    return Outcome.to(this);
+    if (input instanceof MakerSaid said) return said(said.command(), scene);
+    return Outcome.to(scene.load(scale).isPresent() ? this : begin());
   }
 
-  private Outcome weighed(int scale, Scene scene) {
-    Optional<Reading> settled = scene.settled(scale);
-    if (settled.isEmpty()) return Outcome.to(new PlacingPot(CountIn.NONE));
+  /** Another scale than the one with something on it does not disturb. */
+  private Outcome weighed(int which, Scene scene) {
+    Optional<Reading> settled = scene.settled(which);
+    if (settled.isEmpty()) return Outcome.to(which == scale ? begin() : this);
     Reading reading = settled.get();
-    Mass load = scene.load(scale, reading);
-    Pan pan = scene.pan(scale);
-    if (load.isNegative() && pan.differs(load, ZERO_STEPS))
+    Mass load = scene.load(which, reading);
+    if (ZeroShift.below(scene.pan(which), load))
       return Outcome.to(
           this,
-          new ZeroFound(scene.now(), scale, reading.indication(), reading.mass().negated()));
-    CountIn counting = countIn.on(!load.isLessThan(LIGHTEST_POT), scene.now().nanos());
-    if (!counting.over(scene.setup().timing().countIn(), scene.now().nanos()))
-      return Outcome.to(new PlacingPot(counting));
-    return Outcome.record(new PotTared(
+          new ZeroFound(scene.now(), which, reading.indication(), reading.mass().negated()));
+    if (load.isLessThan(LIGHTEST_POT)) return Outcome.to(which == scale ? begin() : this);
+    return stands(which, reading, load, scene);
+  }
+
+  private Outcome stands(int which, Reading reading, Mass load, Scene scene) {
+    Optional<Words> trouble = problem(which, load, scene);
+    if (trouble.isPresent()) return Outcome.to(new PlacingPot(CountIn.NONE, which, trouble));
+    boolean same = which == scale && odd.isEmpty();
+    CountIn counting = (same ? countIn : CountIn.NONE).on(true, scene.now().nanos());
+    return scene.countedIn(counting)
+        ? Outcome.record(tared(which, reading, load, scene))
+        : Outcome.to(new PlacingPot(counting, which, Optional.empty()));
+  }
+
+  private static Optional<Words> problem(int which, Mass load, Scene scene) {
+    Mass full = load.plus(scene.batch().plan().total());
+    Optional<Mass> capacity = scene.setup().scales().get(which).capacity();
+    if (capacity.filter(full::isMoreThan).isPresent())
+      return Optional.of(
+          Words.of("detail.no-room").and("full", full).and("capacity", capacity.get()));
+    PotCheck check = new PotCheck(load, scene, scene.pan(which));
+    return check.odd() ? Optional.of(check.words()) : Optional.empty();
+  }
+
+  private static PotTared tared(int which, Reading reading, Mass load, Scene scene) {
+    String name = new PotCheck(load, scene, scene.pan(which))
+        .known()
+        .map(BenchSetup.Pot::name)
+        .orElse("");
+    return new PotTared(
+        scene.now(),
+        which,
+        scene.setup().scales().get(which).name(),
+        name,
+        reading.indication(),
+        reading.basis(),
+        load,
+        How.SETTLED);
+  }
+
+  private Outcome said(MakerCommand command, Scene scene) {
+    if (command instanceof MakerCommand.EnterByHand entry)
+      return ByHand.refusal(entry, scale, scene)
+          .map(words -> Outcome.refuse(this, words))
+          .orElseGet(() -> Outcome.record(byHand(entry.net(), scene)));
+    if (!(command instanceof MakerCommand.GoOn) || odd.isEmpty())
+      return Outcome.refuse(this, Words.of("refused.place-pot"));
+    return scene
+        .settled(scale)
+        .map(reading -> Outcome.record(tared(scale, reading, scene.load(scale, reading), scene)))
+        .orElse(Outcome.refuse(this, Words.of("refused.not-settled")));
+  }
+
+  private PotTared byHand(Mass tare, Scene scene) {
+    return new PotTared(
         scene.now(),
         scale,
         scene.setup().scales().get(scale).name(),
         "",
-        reading.indication(),
-        reading.basis(),
-        load));
+        Indication.of(tare.grams(), MassUnit.GRAM),
+        Basis.GROSS,
+        tare,
+        How.BY_HAND);
   }
 
   @Override
   public Prompt prompt(Scene scene) {
-    return Prompt.say("PLACE_POT", Words.of("now.place-pot"))
+    Saying saying = Prompt.say(Prompt.Kind.PLACE_POT, Words.of("now.place-pot"))
+        .detail(odd)
         .cue(countIn.fromNanos().isPresent() ? Cue.HOLD_STILL : Cue.WAITING)
-        .countIn(countIn.running(
-            Words.of("count-in.pot"),
-            scene.setup().timing().countIn(),
-            scene.now().nanos()));
+        .trouble(scene.trouble(scale))
+        .byHand(scene.load(scale).isEmpty())
+        .countIn(scene.countIn(countIn, Words.of("count-in.pot")));
+    if (odd.isPresent()) saying.confirm(Words.of("confirm.use-pot"));
+    return saying.prompt();
   }
 }

@@ -8,7 +8,7 @@ import java.util.Optional;
 /**
  * What guidance has to say at one moment, in values not yet made text.
  *
- * @param step the kind of step, such as {@code ADD_PART}
+ * @param step the kind of step
  * @param now a verb and a thing: what to do
  * @param detail a second line
  * @param cue what the stream should do; with it {@code stopInNanos} where a stop is foreseen, and {@code drops} to go
@@ -18,9 +18,10 @@ import java.util.Optional;
  * @param confirm what the one large key means now, if anything
  * @param timer a wait that runs
  * @param choices ways on, where one must be chosen
+ * @param byHand whether a weight may be entered by hand now
  */
 public record Prompt(
-    String step,
+    Kind step,
     Words now,
     Optional<Words> detail,
     Cue cue,
@@ -31,154 +32,63 @@ public record Prompt(
     Optional<Running> countIn,
     Optional<Words> confirm,
     Optional<Running> timer,
-    List<Option> choices) {
+    List<Option> choices,
+    boolean byHand) {
+
+  /** The kinds of step, as a page may tell them apart. */
+  public enum Kind {
+    IDLE,
+    PREPARE,
+    PLACE_POT,
+    ADD_PART,
+    ADD_MORE,
+    SPLIT_OFF,
+    MELT,
+    RETURN_POT,
+    MIX,
+    PLACE_VESSEL,
+    FILL_VESSEL,
+    LIFT_VESSEL,
+    OVER,
+    AWAY,
+    ASK,
+    DONE
+  }
 
   /** The amounts of the weighing at hand. */
   public record Amounts(
-      String name, Goal goal, Optional<Mass> net, Trust trust, Division division) {}
+      String name,
+      Mass target,
+      Mass under,
+      Mass over,
+      Optional<Mass> net,
+      Trust trust,
+      Division division) {
+    static Amounts of(Goal goal, Optional<Mass> net, Scene scene) {
+      Pan pan = scene.pan(goal.scale());
+      return new Amounts(
+          goal.name(),
+          goal.target(),
+          goal.tolerance().under(),
+          goal.tolerance().over(),
+          net,
+          Trust.of(pan, scene.now().nanos()),
+          pan.division());
+    }
+  }
 
   /** A time that runs out. */
   public record Running(Words what, long remainingNanos, long totalNanos) {}
 
-  /** A way on. */
+  /** A way on; closed where {@code whyNot} says so. */
   public record Option(
-      String id, Words label, Optional<Words> cost, Optional<Words> whyNot, boolean needsReason) {}
-
-  static Prompt say(String step, Words now) {
-    return new Prompt(
-        step,
-        now,
-        Optional.empty(),
-        Cue.NONE,
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        List.of());
+      String id, Words label, Optional<Words> cost, Optional<Words> whyNot, boolean needsReason) {
+    static Option open(String id, Words label) {
+      return new Option(id, label, Optional.empty(), Optional.empty(), false);
+    }
   }
 
-  Prompt detail(Words words) {
-    return new Prompt(
-        step,
-        now,
-        Optional.of(words),
-        cue,
-        stopInNanos,
-        drops,
-        weighing,
-        trouble,
-        countIn,
-        confirm,
-        timer,
-        choices);
-  }
-
-  Prompt cue(Cue to) {
-    return cue(to, Optional.empty(), Optional.empty());
-  }
-
-  Prompt cue(Cue to, Optional<Long> stopIn, Optional<Integer> dropsToGo) {
-    return new Prompt(
-        step, now, detail, to, stopIn, dropsToGo, weighing, trouble, countIn, confirm, timer,
-        choices);
-  }
-
-  Prompt weighing(Amounts amounts) {
-    return new Prompt(
-        step,
-        now,
-        detail,
-        cue,
-        stopInNanos,
-        drops,
-        Optional.of(amounts),
-        trouble,
-        countIn,
-        confirm,
-        timer,
-        choices);
-  }
-
-  Prompt trouble(Optional<Words> words) {
-    return new Prompt(
-        step,
-        now,
-        detail,
-        cue,
-        stopInNanos,
-        drops,
-        weighing,
-        words,
-        countIn,
-        confirm,
-        timer,
-        choices);
-  }
-
-  Prompt countIn(Optional<Running> running) {
-    return new Prompt(
-        step,
-        now,
-        detail,
-        cue,
-        stopInNanos,
-        drops,
-        weighing,
-        trouble,
-        running,
-        confirm,
-        timer,
-        choices);
-  }
-
-  Prompt confirm(Words label) {
-    return new Prompt(
-        step,
-        now,
-        detail,
-        cue,
-        stopInNanos,
-        drops,
-        weighing,
-        trouble,
-        countIn,
-        Optional.of(label),
-        timer,
-        choices);
-  }
-
-  Prompt timer(Running running) {
-    return new Prompt(
-        step,
-        now,
-        detail,
-        cue,
-        stopInNanos,
-        drops,
-        weighing,
-        trouble,
-        countIn,
-        confirm,
-        Optional.of(running),
-        choices);
-  }
-
-  Prompt choices(List<Option> ways) {
-    return new Prompt(
-        step,
-        now,
-        detail,
-        cue,
-        stopInNanos,
-        drops,
-        weighing,
-        trouble,
-        countIn,
-        confirm,
-        timer,
-        ways);
+  static Saying say(Kind step, Words now) {
+    return new Saying(step, now);
   }
 }

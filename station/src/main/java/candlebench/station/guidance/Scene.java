@@ -29,11 +29,28 @@ record Scene(BenchSetup setup, BenchProgress progress, List<Pan> pans, Stamp now
     return pan(scale).settled(now.nanos());
   }
 
+  /** The batch that runs; asked for only by stages that belong to one. */
+  BatchProgress batch() {
+    return progress.batch().orElseThrow();
+  }
+
   String person() {
-    return progress.batch().map(batch -> batch.started().person()).orElse("");
+    return batch().started().person();
   }
 
   StopDelay delay(int scale, PourKind kind) {
     return progress.delay(new Pourer(scale, person(), kind));
+  }
+
+  Optional<Words> trouble(int scale) {
+    return Trouble.of(pan(scale), now.nanos());
+  }
+
+  Optional<Prompt.Running> countIn(CountIn countIn, Words what) {
+    return countIn.running(what, setup.timing().countIn(), now.nanos());
+  }
+
+  boolean countedIn(CountIn countIn) {
+    return countIn.over(setup.timing().countIn(), now.nanos());
   }
 }

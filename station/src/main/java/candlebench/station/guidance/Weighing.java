@@ -3,125 +3,228 @@ package candlebench.station.guidance;
 import candlebench.shared.Mass;
 import candlebench.shared.Reading;
 import candlebench.shared.Verdict;
+import candlebench.station.guidance.BenchProgress.Pourer;
 import candlebench.station.guidance.GuidanceEvent.DelayLearnt;
-import candlebench.station.guidance.GuidanceEvent.How;
-import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
+import candlebench.station.guidance.GuidanceEvent.OverPoured;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
-import candlebench.station.guidance.pour.PourCue;
 import candlebench.station.guidance.pour.PourWatch;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
-/** Something is poured or put in, towards a target; settled within its tolerance it is counted in and taken. */
-record Weighing(Goal goal, Optional<PourWatch> pour, CountIn countIn, Trace trace)
+/**
+ * Something is poured, put in or taken out, towards a target; settled within its tolerance it is counted in and taken.
+ *
+ * @param before the reading before, to notice what no pouring can do
+ * @param resting what stood on the pan when it was last at rest, however shortly
+ * @param held what stood on the pan when this weight was taken back: not taken again until it changes
+ */
+record Weighing(
+    Goal goal,
+    Optional<PourWatch> pour,
+    CountIn countIn,
+    OverWatch over,
+    LeapWatch leap,
+    Trace trace,
+    Optional<Reading> before,
+    Mass resting,
+    Held held)
     implements Stage {
+  /** At rest so long is enough to remember what stood there. */
+  private static final long SHORT_REST = 250_000_000L;
 
-  static Weighing towards(Goal goal) {
-    return new Weighing(goal, Optional.empty(), CountIn.NONE, Trace.EMPTY);
+  /** Whether a weight was taken back, and at what load. */
+  record Held(boolean yes, Optional<Mass> load) {
+    static final Held NO = new Held(false, Optional.empty());
+
+    Held seen(Mass now, Pan pan) {
+      if (!yes) return this;
+      if (load.isEmpty()) return new Held(true, Optional.of(now));
+      return pan.differs(now.minus(load.get()), 1) ? NO : this;
+    }
+  }
+
+  static Weighing towards(Goal goal, boolean held) {
+    return new Weighing(
+        goal,
+        Optional.empty(),
+        CountIn.NONE,
+        OverWatch.NONE,
+        LeapWatch.CALM,
+        Trace.EMPTY,
+        Optional.empty(),
+        goal.base(),
+        new Held(held, Optional.empty()));
+  }
+
+  /** The same weighing, where the container was away meanwhile. */
+  Weighing again() {
+    return new Weighing(
+        goal,
+        Optional.empty(),
+        CountIn.NONE,
+        OverWatch.NONE,
+        LeapWatch.CALM,
+        trace,
+        Optional.empty(),
+        resting,
+        held);
   }
 
   @Override
   public Outcome on(GuidanceInput input, Scene scene) {
     if (input instanceof ReadingArrived arrived && arrived.scale() == goal.scale())
       return weighed(arrived.reading(), scene);
-    if (input instanceof MakerSaid) return Outcome.refuse(this, Words.of("refused.not-now"));
-    return Outcome.to(
-        scene.load(goal.scale()).isPresent()
-            ? this
-            : new Weighing(goal, pour, CountIn.NONE, trace));
+    if (input instanceof MakerSaid said) return said(said.command(), scene);
+    return Outcome.to(scene.load(goal.scale()).isPresent() ? this : interrupted());
+  }
+
+  /** A number that may not be trusted breaks the count-in. */
+  private Weighing interrupted() {
+    return countIn.fromNanos().isEmpty()
+        ? this
+        : new Weighing(goal, pour, CountIn.NONE, over, leap, trace, before, resting, held);
   }
 
   private Outcome weighed(Reading reading, Scene scene) {
-    Mass net = scene.load(goal.scale(), reading).minus(goal.base());
-    long nanos = scene.now().nanos();
     Pan pan = scene.pan(goal.scale());
-    PourWatch watch = pour.orElseGet(() -> PourWatch.begin(
-            goal.kind(),
-            goal.target(),
-            goal.tolerance(),
-            pan.division(),
-            scene.delay(goal.scale(), goal.kind())))
-        .seen(nanos, net);
-    boolean mayBeTaken = scene.settled(goal.scale()).isPresent()
-        && goal.tolerance().judge(goal.target(), net, pan.division()) == Verdict.WITHIN
-        && pan.steady().filter(run -> !run.creepsUp(pan.division())).isPresent();
-    Weighing next = new Weighing(
-        goal, Optional.of(watch), countIn.on(mayBeTaken, nanos), trace.and(nanos, net));
-    return next.countIn.over(scene.setup().timing().countIn(), nanos)
-        ? Outcome.record(next.taken(reading, net, scene))
+    Mass load = scene.load(goal.scale(), reading);
+    Mass zero = scene.progress().zero(goal.scale());
+    if (before.filter(was -> ZeroShift.jumped(pan, was, reading, zero, resting)).isPresent())
+      return Away.shifted(this, reading, scene);
+    if (load.isLessThan(goal.gone())) return Outcome.to(Away.lifted(this));
+    Weighing next = seen(reading, goal.net(load), load, scene);
+    if (next.isOver(scene)) return next.overPoured(scene);
+    return scene.countedIn(next.countIn)
+        ? Outcome.record(next.taken(reading, "", scene))
         : Outcome.to(next);
   }
 
-  private List<GuidanceEvent> taken(Reading reading, Mass net, Scene scene) {
-    List<GuidanceEvent> events = new ArrayList<>();
+  private Weighing seen(Reading reading, Mass net, Mass load, Scene scene) {
     Pan pan = scene.pan(goal.scale());
-    events.add(new WeightAccepted(
-        scene.now(),
-        goal.place(),
-        goal.name(),
-        scene
-            .progress()
-            .batch()
-            .map(batch -> batch.started().lots().getOrDefault(goal.name(), ""))
-            .orElse(""),
+    long nanos = reading.stamp().nanos();
+    LeapWatch leaps = goal.byPieces() ? leap : leap.seen(nanos, net, goal.kind(), pan);
+    Held nowHeld = held.seen(load, pan);
+    boolean mayBeTaken = !leaps.pending() && !nowHeld.yes() && mayBeTaken(net, scene);
+    return new Weighing(
+        goal,
+        watched(nanos, net, leaps, scene),
+        countIn.on(mayBeTaken, nanos),
+        leaps.pending() ? OverWatch.NONE : over.seen(nanos, net, goal, pan),
+        leaps,
+        trace.and(nanos, net),
+        Optional.of(reading),
+        restedShortly(pan) ? load : resting,
+        nowHeld);
+  }
+
+  /** No line is drawn through a leap; after it the line begins anew. */
+  private Optional<PourWatch> watched(long nanos, Mass net, LeapWatch leaps, Scene scene) {
+    if (goal.byPieces() || leaps.pending()) return Optional.empty();
+    PourWatch watch = pour.orElseGet(() -> PourWatch.begin(
+        goal.kind(),
         goal.target(),
-        pan.division().nearest(goal.target()),
         goal.tolerance(),
-        reading.indication(),
-        reading.basis(),
-        goal.base(),
-        goal.base().plus(net),
-        net,
-        goal.tolerance().judge(goal.target(), net, pan.division()),
-        How.SETTLED,
-        "",
-        goal.scale(),
-        scene.setup().scales().get(goal.scale()).name(),
-        scene.person(),
-        trace.points()));
-    OptionalDouble shown = pour.map(watch -> watch.delayShown(net)).orElse(OptionalDouble.empty());
-    if (shown.isPresent())
-      events.add(new DelayLearnt(
-          scene.now(),
-          goal.scale(),
-          scene.person(),
-          goal.kind(),
-          shown.getAsDouble(),
-          scene.delay(goal.scale(), goal.kind()).learn(shown.getAsDouble(), goal.kind())));
+        scene.pan(goal.scale()).division(),
+        scene.delay(goal.scale(), goal.kind())));
+    return Optional.of(watch.seen(nanos, net));
+  }
+
+  private boolean mayBeTaken(Mass net, Scene scene) {
+    Pan pan = scene.pan(goal.scale());
+    return scene.settled(goal.scale()).isPresent()
+        && verdict(net, pan) == Verdict.WITHIN
+        && pan.steady().filter(run -> !run.creepsUp(pan.division())).isPresent();
+  }
+
+  private Verdict verdict(Mass net, Pan pan) {
+    return goal.tolerance().judge(goal.target(), net, pan.division());
+  }
+
+  private static boolean restedShortly(Pan pan) {
+    return pan.steady()
+        .filter(run -> run.count() >= 2 && run.lasted() >= SHORT_REST)
+        .isPresent();
+  }
+
+  private boolean isOver(Scene scene) {
+    if (leap.pending()) return false;
+    Mass net = goal.net(scene.load(goal.scale()).orElseThrow());
+    return OverWatch.settledOver(net, goal, scene.pan(goal.scale()))
+        || over.stays(scene.now().nanos(), goal);
+  }
+
+  private Outcome overPoured(Scene scene) {
+    Mass net = goal.net(scene.load(goal.scale()).orElseThrow());
+    List<GuidanceEvent> events = new ArrayList<>();
+    boolean settled = OverWatch.settledOver(net, goal, scene.pan(goal.scale()));
+    events.add(new OverPoured(
+        scene.now(), goal.place(), goal.name(), goal.target(), goal.tolerance(), net, settled));
+    if (settled) learnt(net, scene).ifPresent(events::add);
+    return Outcome.to(OverPour.from(this, Optional.of(net)), events);
+  }
+
+  private List<GuidanceEvent> taken(Reading reading, String reason, Scene scene) {
+    List<GuidanceEvent> events =
+        new ArrayList<>(new Taking(goal, trace, scene).settled(reading, reason));
+    learnt(goal.net(scene.load(goal.scale(), reading)), scene).ifPresent(events::add);
     return events;
+  }
+
+  private Optional<GuidanceEvent> learnt(Mass net, Scene scene) {
+    return pour.flatMap(watch -> watch.delayShown(net)).map(seconds -> {
+      Pourer who = new Pourer(goal.scale(), scene.person(), goal.kind());
+      return new DelayLearnt(
+          scene.now(),
+          who.scale(),
+          who.person(),
+          who.kind(),
+          seconds,
+          scene.progress().delay(who).learn(seconds, who.kind()));
+    });
+  }
+
+  private Outcome said(MakerCommand command, Scene scene) {
+    if (command instanceof MakerCommand.GoOn) return goOn(scene);
+    if (command instanceof MakerCommand.EnterByHand entry) return byHand(entry, scene);
+    return Outcome.refuse(this, Words.of("refused.not-now"));
+  }
+
+  /** Takes it as it is: within, without waiting for the count-in; or short, where no more can be had. */
+  private Outcome goOn(Scene scene) {
+    Optional<Reading> settled = scene.settled(goal.scale());
+    if (settled.isEmpty()) return Outcome.refuse(this, Words.of("refused.not-settled"));
+    return verdict(net(settled.get(), scene), scene.pan(goal.scale())) == Verdict.WITHIN
+        ? Outcome.record(taken(settled.get(), "", scene))
+        : mayBeTakenShort(scene)
+            ? Outcome.record(taken(settled.get(), "short", scene))
+            : Outcome.refuse(this, Words.of("refused.not-now"));
+  }
+
+  private Mass net(Reading reading, Scene scene) {
+    return goal.net(scene.load(goal.scale(), reading));
+  }
+
+  private boolean mayBeTakenShort(Scene scene) {
+    Pan pan = scene.pan(goal.scale());
+    return scene
+        .settled(goal.scale())
+        .map(reading -> net(reading, scene))
+        .filter(net -> !net.isNegative() && pan.differs(net, ZeroShift.STEPS))
+        .filter(net -> verdict(net, pan) == Verdict.UNDER)
+        .isPresent();
+  }
+
+  private Outcome byHand(MakerCommand.EnterByHand entry, Scene scene) {
+    return ByHand.refusal(entry, goal.scale(), scene)
+        .map(words -> Outcome.refuse(this, words))
+        .orElseGet(() ->
+            Outcome.record(new Taking(goal, trace, scene).byHand(entry.net(), entry.reason())));
   }
 
   @Override
   public Prompt prompt(Scene scene) {
-    Pan pan = scene.pan(goal.scale());
-    Optional<Mass> net = scene.load(goal.scale()).map(load -> load.minus(goal.base()));
-    Prompt prompt = Prompt.say("ADD_PART", Words.of("now.pour").and("part", goal.name()))
-        .weighing(new Prompt.Amounts(
-            goal.name(), goal, net, Trust.of(pan, scene.now().nanos()), pan.division()))
-        .trouble(Trouble.of(pan, scene.now().nanos()))
-        .countIn(countIn.running(
-            Words.of("count-in.weight"),
-            scene.setup().timing().countIn(),
-            scene.now().nanos()));
-    if (net.isEmpty()) return prompt.cue(Cue.WAITING);
-    PourCue cue = pour.map(watch -> watch.cue(scene.now().nanos()))
-        .orElse(new PourCue(PourCue.Kind.POUR, 0, -1, 0));
-    return prompt.cue(
-        cueOf(cue.kind()),
-        cue.stopInNanos() < 0 ? Optional.empty() : Optional.of(cue.stopInNanos()),
-        cue.drops() == 0 ? Optional.empty() : Optional.of(cue.drops()));
-  }
-
-  private static Cue cueOf(PourCue.Kind kind) {
-    return switch (kind) {
-      case POUR -> Cue.POUR;
-      case SLOW -> Cue.SLOW;
-      case STOP -> Cue.STOP;
-      case DROPS -> Cue.DROPS;
-      case HOLD_STILL -> Cue.HOLD_STILL;
-    };
+    return new WeighingWords(this, scene).prompt(mayBeTakenShort(scene));
   }
 }

@@ -16,7 +16,6 @@ import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import java.io.IOException;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.Locale;
 import java.util.function.Function;
 
 /** The values of the bench as JSON text. */
@@ -29,7 +28,7 @@ final class ValuesJson extends SimpleModule {
     asText(Instant.class, Instant::toString, Instant::parse);
     asText(Duration.class, Duration::toString, Duration::parse);
     asText(Indication.class, Indication::toString, ValuesJson::indication);
-    asText(Place.class, Place::toString, ValuesJson::place);
+    asText(Place.class, Place::toString, Place::parse);
   }
 
   private static Indication indication(String text) {
@@ -38,13 +37,6 @@ final class ValuesJson extends SimpleModule {
     for (MassUnit unit : MassUnit.values())
       if (words.length == 2 && unit.symbol().equals(words[1])) return Indication.of(words[0], unit);
     throw new IllegalArgumentException("not an indication: '" + text + "'");
-  }
-
-  private static Place place(String text) {
-    String[] words = text.split(" ");
-    if (words.length != 2) throw new IllegalArgumentException("not a place: '" + text + "'");
-    return new Place(
-        Place.Kind.valueOf(words[0].toUpperCase(Locale.ROOT)), Integer.parseInt(words[1]) - 1);
   }
 
   private <T> void asText(Class<T> type, Function<T, String> write, Function<String, T> read) {

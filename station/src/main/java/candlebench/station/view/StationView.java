@@ -91,6 +91,7 @@ public record StationView(
    * @param confirm the one large key, where it has a meaning now
    * @param timer a wait that runs
    * @param choices ways on from here, where one must be chosen
+   * @param byHand whether a weight may be entered by hand, for no scale answers
    */
   public record BenchView(
       String step,
@@ -107,7 +108,8 @@ public record StationView(
       Optional<Countdown> timer,
       List<Choice> choices,
       List<PartView> parts,
-      Optional<BatchView> batch) {}
+      Optional<BatchView> batch,
+      boolean byHand) {}
 
   /**
    * Amounts of the weighing that runs, decimal text in {@code unit}; empty text where there is no number.

@@ -58,7 +58,7 @@ public final class Views {
   private BenchView bench(GuidanceState state, Prompt prompt, Stamp now) {
     Optional<BatchProgress> batch = state.progress().batch();
     return new BenchView(
-        prompt.step(),
+        prompt.step().name(),
         say(prompt.now()),
         prompt.detail().map(this::say),
         cue(prompt.cue()),
@@ -72,11 +72,12 @@ public final class Views {
         prompt.timer().map(this::countdown),
         prompt.choices().stream().map(this::choice).toList(),
         batch.map(this::parts).orElse(List.of()),
-        batch.map(this::batch));
+        batch.map(this::batch),
+        prompt.byHand());
   }
 
   private WeighingView weighing(Prompt.Amounts amounts) {
-    Mass target = amounts.goal().target();
+    Mass target = amounts.target();
     return new WeighingView(
         amounts.name(),
         trust(amounts.trust()),
@@ -84,8 +85,8 @@ public final class Views {
         amounts.net().map(net -> figures.text(target.minus(net))).orElse(""),
         figures.text(target),
         figures.exact(target),
-        figures.exact(amounts.goal().tolerance().under()),
-        figures.exact(amounts.goal().tolerance().over()),
+        figures.exact(amounts.under()),
+        figures.exact(amounts.over()),
         unit.symbol(),
         amounts.net().map(net -> permille(net, target)).orElse(0));
   }

@@ -60,6 +60,37 @@ final class BenchRig {
     onPan = Mass.ofGrams(grams);
   }
 
+  /** Puts so much more on, or takes it off where it is below zero, at once. */
+  void add(String grams) {
+    onPan = onPan.plus(Mass.ofGrams(grams));
+  }
+
+  /** Pours by the cues alone until the goal is taken, a way is asked for or a minute has passed. */
+  void followCues(double freeFlow, double thinFlow) {
+    int taken = all(GuidanceEvent.WeightAccepted.class).size();
+    for (int tick = 0;
+        tick < 600 && all(GuidanceEvent.WeightAccepted.class).size() == taken;
+        tick++) {
+      Prompt now = prompt();
+      switch (now.cue()) {
+        case POUR -> pour(freeFlow, 0.1);
+        case SLOW -> pour(thinFlow, 0.1);
+        case DROPS -> {
+          add("0.03");
+          rest(1.5);
+        }
+        case PIECES -> {
+          add("7.3");
+          rest(1.5);
+        }
+        case STOP, HOLD_STILL, WAITING, NONE -> rest(0.1);
+        case OVER -> {
+          return;
+        }
+      }
+    }
+  }
+
   /** Time passes with readings of what stands on the pan. */
   void rest(double seconds) {
     pour(0, seconds);

@@ -7,11 +7,14 @@ import candlebench.shared.MassUnit;
 import candlebench.shared.Stamp;
 import candlebench.shared.Tolerance;
 import candlebench.shared.Verdict;
+import candlebench.station.batch.Fraction;
 import candlebench.station.batch.HarbourLane;
+import candlebench.station.batch.Remedy;
 import candlebench.station.guidance.GuidanceEvent.How;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
 import candlebench.station.guidance.pour.PourKind;
 import candlebench.station.guidance.pour.StopDelay;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -55,10 +58,59 @@ public final class EventSamples {
           "",
           Indication.of("12.353", MassUnit.OUNCE),
           Basis.GROSS,
-          Mass.of("12.353", MassUnit.OUNCE)),
+          Mass.of("12.353", MassUnit.OUNCE),
+          How.SETTLED),
       WEIGHT,
       new GuidanceEvent.DelayLearnt(
           AT, 0, "Robin", PourKind.OIL, 1.05, new StopDelay(0.95, List.of(0.8, 1.05))),
+      new GuidanceEvent.Prepared(AT, true),
+      new GuidanceEvent.PotReweighed(
+          AT,
+          0,
+          Indication.of("1049.9", MassUnit.GRAM),
+          Mass.ofGrams("1050.2"),
+          Mass.ofGrams("1049.9")),
+      new GuidanceEvent.ReweighSkipped(AT),
+      new GuidanceEvent.VesselTared(
+          AT,
+          2,
+          0,
+          "bench scale",
+          Indication.withoutUnit("182"),
+          Basis.NET,
+          Mass.ofGrams("182"),
+          How.BY_HAND),
+      new GuidanceEvent.VesselLifted(AT, 2),
+      new GuidanceEvent.WaitStarted(AT, GuidanceEvent.Wait.MELT, Duration.ofMinutes(25)),
+      new GuidanceEvent.WaitEnded(AT, GuidanceEvent.Wait.MIX, false),
+      new GuidanceEvent.OverPoured(
+          AT,
+          new Place(Place.Kind.PART, 1),
+          "Quay Cedar (invented)",
+          Mass.ofGrams("56"),
+          Tolerance.ofGrams("0.5", "0.5"),
+          Mass.ofGrams("61"),
+          true),
+      new GuidanceEvent.OverGone(
+          AT, new Place(Place.Kind.PART, 1), Mass.ofGrams("56.2"), "was-touched"),
+      new GuidanceEvent.RemedyChosen(
+          AT,
+          new Place(Place.Kind.PART, 1),
+          Remedy.Kind.ADD_MORE,
+          "",
+          Mass.ofGrams("5"),
+          Map.of(0, Mass.ofGrams("62.5")),
+          Mass.ZERO,
+          Mass.ofGrams("823.5"),
+          Fraction.percent("8")),
+      new GuidanceEvent.CureChecked(
+          AT, "Quay Cedar (invented)", Mass.ofGrams("61.02"), Mass.ofGrams("61"), Verdict.WITHIN),
+      new GuidanceEvent.Asked(
+          AT, GuidanceEvent.Question.PAN_DIFFERS, 0, Mass.ofGrams("350.2"), Mass.ofGrams("390.2")),
+      new GuidanceEvent.Answered(
+          AT, GuidanceEvent.Question.PAN_DIFFERS, "count-it", Mass.ofGrams("390.2"), false),
+      new GuidanceEvent.TemperatureNoted(AT, 853),
+      new GuidanceEvent.BatchScrapped(AT, "too strong to keep"),
       new GuidanceEvent.Undone(AT, "weight-accepted"),
       new GuidanceEvent.AcceptanceReopened(
           AT, new Place(Place.Kind.VESSEL, 11), Mass.ofGrams("252"), Mass.ofGrams("253.1")),

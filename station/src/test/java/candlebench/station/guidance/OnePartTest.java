@@ -46,6 +46,6 @@ class OnePartTest {
     assertThat(oil.verdict()).isEqualTo(Verdict.WITHIN);
     assertThat(bench.all(WeightAccepted.class)).hasSize(1);
     assertThat(bench.all(BatchDone.class)).hasSize(1);
-    assertThat(bench.prompt().step()).isEqualTo("DONE");
+    assertThat(bench.prompt().step()).isEqualTo(Prompt.Kind.DONE);
   }
 }

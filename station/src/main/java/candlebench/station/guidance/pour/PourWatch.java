@@ -4,7 +4,7 @@ import candlebench.shared.Division;
 import candlebench.shared.Mass;
 import candlebench.shared.Tolerance;
 import java.util.Arrays;
-import java.util.OptionalDouble;
+import java.util.Optional;
 
 /**
  * Watches one pour towards its target. Immutable: each reading gives the next watch.
@@ -145,8 +145,8 @@ public final class PourWatch {
   }
 
   /** What this pour shows of the delay, once its end is settled; empty where "stop" was never said to a running stream. */
-  public OptionalDouble delayShown(Mass settled) {
-    if (stop == Stop.NONE || stop.flow() < leastFlow()) return OptionalDouble.empty();
-    return OptionalDouble.of(Math.max(0, (settled.roughGrams() - stop.grams()) / stop.flow()));
+  public Optional<Double> delayShown(Mass settled) {
+    if (stop == Stop.NONE || stop.flow() < leastFlow()) return Optional.empty();
+    return Optional.of(Math.max(0, (settled.roughGrams() - stop.grams()) / stop.flow()));
   }
 }

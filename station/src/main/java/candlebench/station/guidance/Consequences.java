@@ -1,0 +1,29 @@
+package candlebench.station.guidance;
+
+import candlebench.shared.Stamp;
+import candlebench.station.batch.Step;
+import candlebench.station.guidance.GuidanceEvent.BatchDone;
+import candlebench.station.guidance.GuidanceEvent.Wait;
+import candlebench.station.guidance.GuidanceEvent.WaitStarted;
+import java.util.Optional;
+
+/** What follows by itself from an event: a wait begins with its step, and a batch whose steps are all done is done. */
+final class Consequences {
+
+  private Consequences() {}
+
+  static Optional<GuidanceEvent> of(BenchProgress progress, Stamp now) {
+    return progress.running().flatMap(batch -> of(batch, now));
+  }
+
+  private static Optional<GuidanceEvent> of(BatchProgress batch, Stamp now) {
+    if (batch.step().isEmpty()) return Optional.of(new BatchDone(now));
+    if (batch.open().waiting().isPresent()) return Optional.empty();
+    Step step = batch.step().get();
+    if (step instanceof Step.Melt melt)
+      return Optional.of(new WaitStarted(now, Wait.MELT, melt.time()));
+    if (step instanceof Step.Mix mix)
+      return Optional.of(new WaitStarted(now, Wait.MIX, mix.time()));
+    return Optional.empty();
+  }
+}

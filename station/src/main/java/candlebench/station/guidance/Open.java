@@ -1,0 +1,46 @@
+package candlebench.station.guidance;
+
+import candlebench.station.guidance.GuidanceEvent.OverPoured;
+import candlebench.station.guidance.GuidanceEvent.VesselTared;
+import candlebench.station.guidance.GuidanceEvent.WaitStarted;
+import java.util.Optional;
+
+/**
+ * What is open within the step at hand; all of it is settled when the step ends.
+ *
+ * @param waiting the wait that runs
+ * @param over the over-pour that waits for a choice
+ * @param vessel the vessel that stands on the scale
+ * @param filled whether that vessel's fill was taken, so that it can be lifted off
+ * @param held whether the weight was taken and taken back, so that the same weight is not simply taken again
+ */
+public record Open(
+    Optional<WaitStarted> waiting,
+    Optional<OverPoured> over,
+    Optional<VesselTared> vessel,
+    boolean filled,
+    boolean held) {
+
+  static final Open NOTHING =
+      new Open(Optional.empty(), Optional.empty(), Optional.empty(), false, false);
+
+  Open waiting(WaitStarted started) {
+    return new Open(Optional.of(started), over, vessel, filled, held);
+  }
+
+  Open over(Optional<OverPoured> poured) {
+    return new Open(waiting, poured, vessel, filled, held);
+  }
+
+  static Open vessel(VesselTared tared) {
+    return new Open(Optional.empty(), Optional.empty(), Optional.of(tared), false, false);
+  }
+
+  Open vesselFilled() {
+    return new Open(waiting, Optional.empty(), vessel, true, false);
+  }
+
+  Open heldBack() {
+    return new Open(waiting, over, vessel, filled, true);
+  }
+}

@@ -1,0 +1,183 @@
+package candlebench.station.guidance;
+
+import candlebench.shared.Basis;
+import candlebench.shared.Indication;
+import candlebench.shared.Mass;
+import candlebench.shared.MassUnit;
+import candlebench.shared.Reading;
+import candlebench.station.batch.Step;
+import candlebench.station.guidance.GuidanceEvent.How;
+import candlebench.station.guidance.GuidanceEvent.VesselLifted;
+import candlebench.station.guidance.GuidanceEvent.VesselTared;
+import candlebench.station.guidance.GuidanceEvent.ZeroFound;
+import candlebench.station.guidance.GuidanceInput.MakerSaid;
+import candlebench.station.guidance.GuidanceInput.ReadingArrived;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * An empty vessel is awaited; settled, its own weight is taken. The pot is not to be taken for one, nor a vessel that is filled.
+ *
+ * @param number of the vessel, from zero
+ * @param clear whether the scale was seen clear, so that what stands there was put there now
+ * @param odd what seems wrong with what stands there, if anything
+ */
+record PlacingVessel(int number, CountIn countIn, boolean clear, Optional<Words> odd)
+    implements Stage {
+  /** Lighter than this is no vessel (common practice, no source). */
+  static final Mass LIGHTEST_VESSEL = Mass.ofGrams("5");
+
+  /** Vessels of one kind differ in weight by less than a third (common practice, no source). */
+  private static final long UNLIKE_PERCENT = 35;
+
+  static PlacingVessel begin(Step.FillVessel step) {
+    return new PlacingVessel(step.vessel(), CountIn.NONE, false, Optional.empty());
+  }
+
+  /** In the place of one that was put on before and taken away. */
+  static PlacingVessel another(int number) {
+    return new PlacingVessel(number, CountIn.NONE, true, Optional.empty());
+  }
+
+  private static int scale(Scene scene) {
+    return scene.batch().charge().pot().orElseThrow().scale();
+  }
+
+  @Override
+  public Outcome on(GuidanceInput input, Scene scene) {
+    if (input instanceof MakerSaid said) return said(said.command(), scene);
+    if (!(input instanceof ReadingArrived arrived) || arrived.scale() != scale(scene))
+      return Outcome.to(scene.load(scale(scene)).isPresent() ? this : waiting(clear));
+    if (scene.load(scale(scene), arrived.reading()).isLessThan(LIGHTEST_VESSEL))
+      return empty(arrived.reading(), scene);
+    return scene
+        .settled(scale(scene))
+        .map(reading -> stands(reading, scene))
+        .orElse(Outcome.to(waiting(clear)));
+  }
+
+  private PlacingVessel waiting(boolean clearNow) {
+    return new PlacingVessel(number, CountIn.NONE, clearNow, Optional.empty());
+  }
+
+  private Outcome empty(Reading reading, Scene scene) {
+    Pan pan = scene.pan(scale(scene));
+    boolean shifted = scene.settled(scale(scene)).isPresent()
+        && ZeroShift.below(pan, scene.load(scale(scene), reading));
+    return shifted ? Outcome.to(waiting(true), zero(reading, scene)) : Outcome.to(waiting(true));
+  }
+
+  private Outcome stands(Reading reading, Scene scene) {
+    Mass load = scene.load(scale(scene), reading);
+    Optional<Words> wrong = wrong(load, scene);
+    if (wrong.isPresent()) return Outcome.to(new PlacingVessel(number, CountIn.NONE, clear, wrong));
+    CountIn next = countIn.on(true, scene.now().nanos());
+    return scene.countedIn(next)
+        ? Outcome.record(tared(reading, load, scene))
+        : Outcome.to(new PlacingVessel(number, next, clear, Optional.empty()));
+  }
+
+  private Optional<Words> wrong(Mass load, Scene scene) {
+    Optional<Mass> usual = usual(scene);
+    if (usual.isPresent()) {
+      Mass off = load.minus(usual.get()).abs();
+      return off.isMoreThan(usual.get().times(UNLIKE_PERCENT, 100))
+          ? Optional.of(Words.of("detail.odd-vessel").and("load", load).and("usual", usual.get()))
+          : Optional.empty();
+    }
+    if (!clear) return Optional.of(Words.of("detail.clear-scale"));
+    return isPot(load, scene) ? Optional.of(Words.of("detail.that-is-the-pot")) : Optional.empty();
+  }
+
+  /** What the vessels of this batch weighed so far, empty. */
+  private static Optional<Mass> usual(Scene scene) {
+    List<Mass> tares = scene.batch().charge().weights().stream()
+        .filter(weight -> weight.place().kind() == Place.Kind.VESSEL)
+        .filter(weight -> weight.how() != How.BY_HAND)
+        .map(GuidanceEvent.WeightAccepted::tare)
+        .toList();
+    if (tares.isEmpty()) return Optional.empty();
+    return Optional.of(tares.stream().reduce(Mass.ZERO, Mass::plus).times(1, tares.size()));
+  }
+
+  private static boolean isPot(Mass load, Scene scene) {
+    Mass pot = scene.batch().charge().gross().minus(scene.batch().charge().filled());
+    return !load.minus(pot).abs().isMoreThan(pot.times(1, 20));
+  }
+
+  private VesselTared tared(Reading reading, Mass load, Scene scene) {
+    return new VesselTared(
+        scene.now(),
+        number,
+        scale(scene),
+        scene.setup().scales().get(scale(scene)).name(),
+        reading.indication(),
+        reading.basis(),
+        load,
+        How.SETTLED);
+  }
+
+  private static ZeroFound zero(Reading reading, Scene scene) {
+    return new ZeroFound(
+        scene.now(), scale(scene), reading.indication(), reading.mass().negated());
+  }
+
+  private Outcome said(MakerCommand command, Scene scene) {
+    if (command instanceof MakerCommand.EnterByHand entry)
+      return ByHand.refusal(entry, scale(scene), scene)
+          .map(words -> Outcome.refuse(this, words))
+          .orElseGet(() -> Outcome.record(byHand(entry, scene)));
+    if (!(command instanceof MakerCommand.GoOn) || odd.isEmpty())
+      return Outcome.refuse(this, Words.of("refused.place-vessel"));
+    return scene
+        .settled(scale(scene))
+        .map(reading -> Outcome.record(tared(reading, scene.load(scale(scene), reading), scene)))
+        .orElse(Outcome.refuse(this, Words.of("refused.not-settled")));
+  }
+
+  /** Filled by eye or on another scale: only its net weight is known. */
+  private List<GuidanceEvent> byHand(MakerCommand.EnterByHand entry, Scene scene) {
+    VesselTared unweighed = new VesselTared(
+        scene.now(),
+        number,
+        scale(scene),
+        scene.setup().scales().get(scale(scene)).name(),
+        Indication.of("0", MassUnit.GRAM),
+        Basis.UNSTATED,
+        Mass.ZERO,
+        How.BY_HAND);
+    Goal goal = scene.batch().vessel(unweighed).goal().orElseThrow();
+    List<GuidanceEvent> events = new ArrayList<>();
+    events.add(unweighed);
+    events.addAll(new Taking(goal, Trace.EMPTY, scene).byHand(entry.net(), entry.reason()));
+    events.add(new VesselLifted(scene.now(), number));
+    return events;
+  }
+
+  @Override
+  public Prompt prompt(Scene scene) {
+    Saying saying = Prompt.say(
+            Prompt.Kind.PLACE_VESSEL,
+            Words.of("now.place-vessel")
+                .and("vessel", number + 1)
+                .and("of", scene.batch().started().vessels()))
+        .detail(odd.or(() -> balance(scene)))
+        .cue(countIn.fromNanos().isPresent() ? Cue.HOLD_STILL : Cue.WAITING)
+        .trouble(scene.trouble(scale(scene)))
+        .byHand(scene.load(scale(scene)).isEmpty())
+        .countIn(scene.countIn(countIn, Words.of("count-in.vessel")));
+    if (odd.isPresent()) saying.confirm(Words.of("confirm.use-vessel"));
+    return saying.prompt();
+  }
+
+  /** The mix left against the vessels left. */
+  private Optional<Words> balance(Scene scene) {
+    BatchProgress batch = scene.batch();
+    int left = batch.started().vessels() - number;
+    return Optional.of(
+        Fills.tooLittle(batch, number)
+            ? Words.of("detail.mix-short").and("left", batch.mixLeft())
+            : Words.of("detail.mix-left").and("left", batch.mixLeft()).and("vessels", left));
+  }
+}

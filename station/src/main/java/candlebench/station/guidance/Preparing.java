@@ -1,0 +1,44 @@
+package candlebench.station.guidance;
+
+import candlebench.shared.Mass;
+import candlebench.station.batch.Step;
+import candlebench.station.guidance.GuidanceEvent.Prepared;
+import candlebench.station.guidance.GuidanceInput.MakerSaid;
+import candlebench.station.guidance.GuidanceInput.ReadingArrived;
+import java.util.Optional;
+
+/**
+ * Vessels are wicked, counted and set out before anything melts; putting the pot on the scale says that it is done.
+ *
+ * @param clearSeen whether a pan was seen clear since, so that something on it was put there now
+ */
+record Preparing(int vessels, boolean clearSeen) implements Stage {
+
+  static Preparing of(Step.Prepare step) {
+    return new Preparing(step.vessels(), false);
+  }
+
+  @Override
+  public Outcome on(GuidanceInput input, Scene scene) {
+    if (input instanceof MakerSaid said)
+      return said.command() instanceof MakerCommand.GoOn
+          ? Outcome.record(new Prepared(scene.now(), true))
+          : Outcome.refuse(this, Words.of("refused.prepare"));
+    if (!(input instanceof ReadingArrived arrived)) return Outcome.to(this);
+    Optional<Mass> load = scene.load(arrived.scale());
+    if (load.filter(there -> there.isLessThan(PlacingPot.LIGHTEST_POT)).isPresent())
+      return Outcome.to(new Preparing(vessels, true));
+    return clearSeen && scene.settled(arrived.scale()).isPresent()
+        ? Outcome.record(new Prepared(scene.now(), false))
+        : Outcome.to(this);
+  }
+
+  @Override
+  public Prompt prompt(Scene scene) {
+    return Prompt.say(Prompt.Kind.PREPARE, Words.of("now.prepare").and("vessels", vessels))
+        .detail(Words.of("detail.prepare"))
+        .confirm(Words.of("confirm.prepared"))
+        .cue(Cue.WAITING)
+        .prompt();
+  }
+}

@@ -1,0 +1,151 @@
+package candlebench.station.guidance;
+
+import candlebench.shared.Mass;
+import candlebench.shared.Reading;
+import candlebench.shared.Tolerance;
+import candlebench.station.batch.Part;
+import candlebench.station.guidance.GuidanceEvent.Answered;
+import candlebench.station.guidance.GuidanceEvent.Asked;
+import candlebench.station.guidance.GuidanceEvent.PotReweighed;
+import candlebench.station.guidance.GuidanceEvent.Question;
+import candlebench.station.guidance.GuidanceEvent.ReweighSkipped;
+import candlebench.station.guidance.GuidanceEvent.ZeroFound;
+import candlebench.station.guidance.GuidanceInput.MakerSaid;
+import candlebench.station.guidance.GuidanceInput.ReadingArrived;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The pot comes back to the scale and is weighed again: after the melt, or because a weight entered by hand left its gross unknown.
+ * What follows is reckoned from what is really there.
+ *
+ * @param asked the load that was asked about, because it is too far from what was left
+ */
+record Returning(CountIn countIn, Optional<Mass> asked) implements Stage {
+  private static final String COUNT_IT = "count-it";
+
+  static Returning begin() {
+    return new Returning(CountIn.NONE, Optional.empty());
+  }
+
+  @Override
+  public Outcome on(GuidanceInput input, Scene scene) {
+    if (input instanceof MakerSaid said) return said(said, scene);
+    if (!(input instanceof ReadingArrived arrived) || arrived.scale() != scale(scene))
+      return Outcome.to(scene.load(scale(scene)).isPresent() ? this : begin());
+    return scene
+        .settled(scale(scene))
+        .map(reading -> settled(reading, scene))
+        .orElse(Outcome.to(new Returning(CountIn.NONE, asked)));
+  }
+
+  private static int scale(Scene scene) {
+    return scene.batch().charge().pot().orElseThrow().scale();
+  }
+
+  private Outcome settled(Reading reading, Scene scene) {
+    Charge charge = scene.batch().charge();
+    Pan pan = scene.pan(scale(scene));
+    Mass load = scene.load(scale(scene), reading);
+    if (ZeroShift.below(pan, load))
+      return Outcome.to(begin(), zero(reading, reading.mass().negated(), scene));
+    if (load.isLessThan(charge.tare().times(1, 2))) return Outcome.to(begin());
+    if (asLeft(load, charge, pan, scene)) return counting(reading, load, scene);
+    boolean zeroCleared = !pan.differs(load.minus(reading.mass()), 0);
+    if (!zeroCleared && asLeft(reading.mass(), charge, pan, scene))
+      return Outcome.to(begin(), zero(reading, Mass.ZERO, scene));
+    return ask(load, pan, scene);
+  }
+
+  private Outcome counting(Reading reading, Mass load, Scene scene) {
+    CountIn next = countIn.on(true, scene.now().nanos());
+    return scene.countedIn(next)
+        ? Outcome.record(reweighed(reading, load, scene))
+        : Outcome.to(new Returning(next, Optional.empty()));
+  }
+
+  private Outcome ask(Mass load, Pan pan, Scene scene) {
+    boolean already =
+        asked.filter(before -> !pan.differs(load.minus(before), 1)).isPresent();
+    Returning next = new Returning(CountIn.NONE, Optional.of(already ? asked.get() : load));
+    return already
+        ? Outcome.to(next)
+        : Outcome.to(
+            next,
+            new Asked(
+                scene.now(),
+                Question.PAN_DIFFERS,
+                scale(scene),
+                scene.batch().charge().gross(),
+                load));
+  }
+
+  /** Melting loses a little and a drip adds a little: as far off as the parts' own tolerances is as it was left. */
+  private static boolean asLeft(Mass load, Charge charge, Pan pan, Scene scene) {
+    Mass off = load.minus(charge.gross()).abs();
+    Mass allowed = charge.inPot().keySet().stream()
+        .map(scene.batch().started().recipe().parts()::get)
+        .map(Part::tolerance)
+        .map(Tolerance::under)
+        .reduce(Mass.ZERO, Mass::plus);
+    boolean firstByHand = charge.inPot().isEmpty() && !charge.weighed();
+    return firstByHand || !off.isMoreThan(allowed) || !pan.differs(off, ZeroShift.STEPS);
+  }
+
+  private static ZeroFound zero(Reading reading, Mass zero, Scene scene) {
+    return new ZeroFound(scene.now(), scale(scene), reading.indication(), zero);
+  }
+
+  private static PotReweighed reweighed(Reading reading, Mass load, Scene scene) {
+    return new PotReweighed(
+        scene.now(), scale(scene), reading.indication(), scene.batch().charge().gross(), load);
+  }
+
+  private Outcome said(MakerSaid said, Scene scene) {
+    MakerCommand command = said.command();
+    if (command instanceof MakerCommand.Choose choose && choose.choice().equals(COUNT_IT))
+      return countIt(scene);
+    boolean noScale = scene.load(scale(scene)).isEmpty();
+    Optional<Goal> goal = scene.batch().goal();
+    if (command instanceof MakerCommand.EnterByHand && goal.isPresent())
+      return Weighing.towards(goal.get(), false).on(said, scene);
+    if (command instanceof MakerCommand.GoOn && noScale && goal.isEmpty())
+      return Outcome.record(new ReweighSkipped(scene.now()));
+    return Outcome.refuse(this, Words.of("refused.put-back"));
+  }
+
+  private Outcome countIt(Scene scene) {
+    Optional<Reading> settled = scene.settled(scale(scene));
+    if (settled.isEmpty() || asked.isEmpty())
+      return Outcome.refuse(this, Words.of("refused.not-settled"));
+    Mass load = scene.load(scale(scene), settled.get());
+    return Outcome.record(
+        new Answered(scene.now(), Question.PAN_DIFFERS, COUNT_IT, load, false),
+        reweighed(settled.get(), load, scene));
+  }
+
+  @Override
+  public Prompt prompt(Scene scene) {
+    Mass left = scene.batch().charge().gross();
+    boolean noScale = scene.load(scale(scene)).isEmpty();
+    Saying saying = Prompt.say(
+            asked.isPresent() ? Prompt.Kind.ASK : Prompt.Kind.RETURN_POT,
+            Words.of("now.return-pot"))
+        .detail(asked
+            .map(found -> Words.of("detail.differs").and("left", left).and("found", found))
+            .orElse(Words.of("detail.was-left").and("left", left)))
+        .cue(countIn.fromNanos().isPresent() ? Cue.HOLD_STILL : Cue.WAITING)
+        .trouble(scene.trouble(scale(scene)))
+        .byHand(noScale && scene.batch().goal().isPresent())
+        .countIn(scene.countIn(countIn, Words.of("count-in.pot-again")));
+    if (asked.isPresent())
+      saying.choices(List.of(new Prompt.Option(
+          COUNT_IT,
+          Words.of("choice.count-it"),
+          Optional.of(Words.of("cost.count-it").and("found", asked.get())),
+          Optional.empty(),
+          false)));
+    if (noScale && scene.batch().goal().isEmpty()) saying.confirm(Words.of("confirm.skip-reweigh"));
+    return saying.prompt();
+  }
+}

@@ -1,0 +1,54 @@
+package candlebench.station.guidance;
+
+import candlebench.station.batch.Step;
+import java.util.Optional;
+
+/** From what is known to the stage it leaves the bench in: the one place where a batch finds its way on, or back after a restart. */
+final class Stages {
+
+  private Stages() {}
+
+  /** Within a run. */
+  static Stage next(BenchProgress progress) {
+    return of(progress, false);
+  }
+
+  /** After a restart: the pan is compared with what was left, and timers ask the wall clock. */
+  static Stage resumed(BenchProgress progress) {
+    return of(progress, true);
+  }
+
+  private static Stage of(BenchProgress progress, boolean restarted) {
+    if (progress.batch().isEmpty()) return new Idle();
+    BatchProgress batch = progress.batch().get();
+    if (!batch.runs()) return new Finished();
+    Optional<Goal> goal = batch.goal();
+    return goal.isPresent()
+        ? weighing(goal.get(), batch, restarted)
+        : step(batch.step().orElseThrow(), batch.open(), restarted);
+  }
+
+  private static Stage weighing(Goal goal, BatchProgress batch, boolean restarted) {
+    if (!goal.isVessel() && !batch.charge().weighed()) return Returning.begin();
+    Weighing weighing = Weighing.towards(goal, batch.open().held());
+    if (restarted) return Away.restarted(weighing);
+    return batch.open().over().isPresent()
+        ? OverPour.from(weighing, batch.open().over().map(GuidanceEvent.OverPoured::net))
+        : weighing;
+  }
+
+  private static Stage step(Step step, Open open, boolean restarted) {
+    if (step instanceof Step.Prepare prepare) return Preparing.of(prepare);
+    if (step instanceof Step.PlacePot) return PlacingPot.begin();
+    if (step instanceof Step.ReturnPot) return Returning.begin();
+    if (step instanceof Step.Melt || step instanceof Step.Mix)
+      return restarted
+          ? Waiting.restarted(open.waiting().orElseThrow())
+          : Waiting.of(open.waiting().orElseThrow());
+    if (step instanceof Step.FillVessel fill)
+      return open.vessel()
+          .<Stage>map(LiftingVessel::new)
+          .orElseGet(() -> PlacingVessel.begin(fill));
+    throw new AssertionError(step);
+  }
+}
