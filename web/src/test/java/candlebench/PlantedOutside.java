@@ -1,0 +1,4 @@
+package candlebench;
+
+/** Breaks the rules on purpose, so that the test of the architecture is seen to fail. */
+final class PlantedOutside {}
