@@ -3,13 +3,13 @@
 const TRIES = 3;
 const BETWEEN_TRIES_MILLIS = 400;
 
-export function newId() {
+function newId() {
   return Array.from(crypto.getRandomValues(new Uint8Array(12)), each => each.toString(36).padStart(2, "0")).join("");
 }
 
 /** Sends a command; answers {done, words} or {done: false, error}. */
-export async function say(command, fields = {}, id = newId()) {
-  return post("api/say", { id, command, ...fields });
+export async function say(command, fields = {}) {
+  return post("api/say", { id: newId(), command, ...fields });
 }
 
 /** Posts JSON, again with the same id where the line failed. */

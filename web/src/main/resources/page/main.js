@@ -1,7 +1,7 @@
 // Wires the page: views in, regions out, presses to the station.
 
 import { alarm, tell } from "./announce.js";
-import { newId, say } from "./commands.js";
+import { say } from "./commands.js";
 import { text } from "./words.js";
 import { offerHands } from "./practice.js";
 import * as render from "./render.js";
@@ -23,6 +23,7 @@ let entries = -1;
 function draw() {
   const { bench } = view;
   document.body.dataset.revision = view.revision;
+  renewPress(bench);
   render.renderTop(view);
   render.renderNow(bench);
   render.renderChoices(bench.choices, take);
@@ -56,16 +57,25 @@ function speak(bench) {
   entries = view.record.entries;
 }
 
-// Presses. A key keeps its id until its meaning changes or it is answered, so a second tap on it counts once.
+// Presses. A second tap on the same key counts once: it is not sent while what the key means on the page has not changed, and
+// a press that got lost is sent again under its own id.
 
-const press = { meaning: "", id: "", at: -Infinity };
+const press = { meaning: "", at: -Infinity };
+let asked = "";
+
+/** A page that asks for something else takes the next press, however soon. */
+function renewPress(bench) {
+  const asks = JSON.stringify([bench.step, bench.now, bench.confirm, bench.choices]);
+  if (asks !== asked) press.meaning = "";
+  asked = asks;
+}
 
 async function send(command, fields = {}) {
-  const meaning = JSON.stringify([command, fields, view?.bench.step, view?.bench.now]);
+  const meaning = JSON.stringify([command, fields]);
   const now = performance.now();
   if (meaning === press.meaning && now - press.at < SAME_PRESS_MILLIS) return;
-  Object.assign(press, { meaning, at: now, id: newId() });
-  const answer = await say(command, fields, press.id);
+  Object.assign(press, { meaning, at: now });
+  const answer = await say(command, fields);
   if (!answer.done) tellAnswer(answer);
 }
 
@@ -101,7 +111,17 @@ addEventListener("keydown", event => {
 
 $("open-settings").addEventListener("click", openSettings);
 $("sound-try").addEventListener("click", async () => { await turnSound(true); trySound(); showSound(); });
-$("sound").addEventListener("click", async () => { await turnSound(!soundIsOn()); showSound(); });
+$("sound").addEventListener("click", async event => {
+  if (event.detail > 0) toBench();
+  await turnSound(!soundIsOn());
+  showSound();
+});
+$("settings").addEventListener("close", toBench);
+
+/** Where a foot switch means the large key. */
+function toBench() {
+  $("weight").focus({ preventScroll: true });
+}
 
 function showSound() {
   $("sound").textContent = text(soundIsOn() ? "page.sound-on" : "page.sound-off");

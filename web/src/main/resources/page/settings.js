@@ -29,6 +29,8 @@ export function openSettings() {
   dialog.showModal();
 }
 
+document.getElementById("settings-done").addEventListener("click", () => dialog.close());
+
 form.addEventListener("input", () => {
   settings.light = form.elements.light.value;
   settings.loudness = Number(form.elements.loudness.value);

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 
 /** A real browser. Whatever a page's console calls an error is kept, and a test that ends with one has failed. */
@@ -42,6 +43,11 @@ final class PageBrowser implements AutoCloseable {
 
   /** A page of its own, with nothing kept from another. */
   Page open(int port, int width, int height, boolean dim) {
+    return open(port, width, height, dim, page -> {});
+  }
+
+  /** The same, prepared before it is loaded. */
+  Page open(int port, int width, int height, boolean dim, Consumer<Page> prepare) {
     BrowserContext context = browser.newContext(new Browser.NewContextOptions()
         .setViewportSize(width, height)
         .setColorScheme(dim ? ColorScheme.DARK : ColorScheme.LIGHT)
@@ -52,6 +58,7 @@ final class PageBrowser implements AutoCloseable {
     });
     page.onPageError(errors::add);
     page.route("**/messages.js", this::withScenes);
+    prepare.accept(page);
     page.navigate("http://localhost:" + port + "/");
     return page;
   }

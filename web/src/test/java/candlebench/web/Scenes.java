@@ -24,7 +24,21 @@ import java.util.concurrent.atomic.AtomicLong;
 final class Scenes {
   private static final AtomicLong REVISION = new AtomicLong();
 
+  /** A scene does not age while it is looked at: it was made an hour from now. */
+  private static final long FRESH = System.nanoTime() + 3_600_000_000_000L;
+
   private Scenes() {}
+
+  /** The same, made now, so that it ages. */
+  static StationView ageing(StationView view) {
+    return new StationView(
+        REVISION.incrementAndGet(),
+        System.nanoTime(),
+        view.practice(),
+        view.scales(),
+        view.bench(),
+        view.record());
+  }
 
   /** Every scene by its name. */
   static Map<String, StationView> all() {
@@ -185,7 +199,7 @@ final class Scenes {
   private static StationView noScale() {
     return new StationView(
         REVISION.incrementAndGet(),
-        System.nanoTime(),
+        FRESH,
         false,
         List.of(),
         bench("NO_SCALE", Say.of("now.no-scale"))
@@ -352,7 +366,7 @@ final class Scenes {
   static StationView view(List<Scale> scales, BenchView bench) {
     return new StationView(
         REVISION.incrementAndGet(),
-        System.nanoTime(),
+        FRESH,
         false,
         scales.stream().map(Scale::view).toList(),
         bench,

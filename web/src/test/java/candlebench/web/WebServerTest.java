@@ -316,7 +316,7 @@ class WebServerTest {
 
   @Test
   void a_quiet_bench_is_still_heard_with_its_number_ageing() throws IOException {
-    bench.show(Scenes.showing("77.9"));
+    bench.show(Scenes.ageing(Scenes.showing("77.9")));
     try (Stream stream = RawHttp.stream(port)) {
       long first = age(stream.view());
       assertThat(age(stream.view())).isGreaterThan(first);
