@@ -8,7 +8,7 @@ package candlebench.simulator;
  * 10 to 30 g/s in bulk and 2 to 5 g/s when finishing, common practice, no source.
  */
 public enum PourKind {
-  OIL_BOTTLE(7.3, 0.38, 4, 14, 0.4, 1.5),
+  OIL_BOTTLE(7.9, 0.38, 4, 14, 0.4, 1.5),
   WAX_PITCHER(17, 0.30, 10, 30, 2, 5);
 
   final double freeMedian;

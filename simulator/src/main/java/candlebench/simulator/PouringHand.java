@@ -6,8 +6,10 @@ import java.util.SplittableRandom;
 /** A hand with something to pour from: turns a stream up and down at the speed of a wrist, wavers, lets drops fall. */
 final class PouringHand {
   private static final double LIP_METRES_PER_SECOND = 0.25;
-  private static final double WAVER = 0.18;
-  private static final double WAVER_SECONDS = 1.2;
+  /** The published hand pours swing by half their flow once or twice a second; seen over half a second that is this much, this fast. */
+  private static final double WAVER = 0.25;
+
+  private static final double WAVER_SECONDS = 0.5;
   private static final double THIN_WAVER = 0.10;
 
   /** In a turn shaped as half a cosine, the flow falls from 90 to 10 % in this share of it. */

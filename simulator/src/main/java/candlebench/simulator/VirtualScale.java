@@ -4,6 +4,7 @@ import candlebench.protocol.Decoded.OutOfRange.Side;
 import candlebench.protocol.ScaleCommand;
 import candlebench.protocol.ScaleFormat;
 import candlebench.protocol.WireLayout;
+import candlebench.shared.Division;
 import candlebench.shared.Indication;
 import candlebench.shared.Mass;
 import candlebench.simulator.ScaleQuirks.Quirk;
@@ -42,10 +43,14 @@ public final class VirtualScale {
   private final SplittableRandom random;
   private final long conversionNanos;
   private final long sendNanos;
+  private final Mass mostShown;
+  private final Mass leastShown;
 
   private Power power = Power.ON;
   private SendMode mode;
   private int face;
+  private Division division;
+  private double stepGrams;
   private long nanos;
   private long startsAt;
   private long nextConversion;
@@ -90,6 +95,9 @@ public final class VirtualScale {
     this.nextConversion = nanos + conversionNanos;
     this.nextSend = nanos + sendNanos;
     this.nextDisplay = nanos;
+    show(0);
+    this.mostShown = traits.capacity().plus(division.steps(OVER_DIVISIONS));
+    this.leastShown = division.steps(-UNDER_DIVISIONS);
     this.mode = traits.mode();
     this.felt = pan.truth();
     this.zero = felt;
@@ -133,7 +141,7 @@ public final class VirtualScale {
     switch (key) {
       case TARE -> obey(ScaleCommand.TARE);
       case ZERO -> obey(ScaleCommand.ZERO);
-      case UNIT -> face = (face + 1) % traits.faces().size();
+      case UNIT -> show((face + 1) % traits.faces().size());
       case PRINT -> send(nanos);
       case ON_OFF -> throw new AssertionError(key);
     }
@@ -180,10 +188,10 @@ public final class VirtualScale {
       if (nanos >= startsAt) finishStart(grams);
       return;
     }
-    rest.see(grams, stepGrams(), nanos);
+    rest.see(grams, stepGrams, nanos);
     trackZero();
     if (rest.holds(nanos)) atRest();
-    else if (Math.abs(grams - steadyGrams) > 2 * stepGrams()) printedThisLoad = false;
+    else if (Math.abs(grams - steadyGrams) > 2 * stepGrams) printedThisLoad = false;
     if (nanos >= nextDisplay) {
       nextDisplay = nanos + DISPLAY_NANOS;
       displayed = felt;
@@ -205,7 +213,7 @@ public final class VirtualScale {
   }
 
   private void watchIdle(double grams) {
-    if (Math.abs(grams - steadyGrams) > 2 * stepGrams()) {
+    if (Math.abs(grams - steadyGrams) > 2 * stepGrams) {
       steadyGrams = grams;
       steadySince = nanos;
     } else if (quirks.has(Quirk.SWITCHES_OFF)
@@ -217,7 +225,7 @@ public final class VirtualScale {
   private void trackZero() {
     boolean tared = !tare.isZero();
     if (!quirks.has(tared ? Quirk.TRACKS_TARED_ZERO : Quirk.TRACKS_ZERO)) return;
-    Mass step = face().division().step();
+    Mass step = division.step();
     Mass off = felt.minus(zero).minus(tare);
     if (off.abs().times(2).isMoreThan(step)) return;
     long most = Math.round(step.picograms() * TRACKED_DIVISIONS_PER_SECOND * conversionNanos / 1e9);
@@ -286,7 +294,7 @@ public final class VirtualScale {
   private void finishStart(double grams) {
     power = Power.ON;
     if (!quirks.has(Quirk.KEEPS_ZERO_WHEN_OFF)) zero = felt;
-    if (!quirks.has(Quirk.KEEPS_UNIT_WHEN_OFF)) face = 0;
+    if (!quirks.has(Quirk.KEEPS_UNIT_WHEN_OFF)) show(0);
     tare = Mass.ZERO;
     mode = traits.mode();
     sent = felt;
@@ -306,20 +314,20 @@ public final class VirtualScale {
 
   private Optional<Side> beyond(Mass reading) {
     Mass gross = reading.minus(zero);
-    Mass step = traits.faces().get(0).division().step();
-    if (gross.isMoreThan(traits.capacity().plus(step.times(OVER_DIVISIONS))))
-      return Optional.of(Side.OVER);
-    if (gross.isLessThan(step.times(-UNDER_DIVISIONS))) return Optional.of(Side.UNDER);
+    if (gross.isMoreThan(mostShown)) return Optional.of(Side.OVER);
+    if (gross.isLessThan(leastShown)) return Optional.of(Side.UNDER);
     return Optional.empty();
   }
 
   private String number(Mass reading) {
     Mass net = reading.minus(zero).minus(tare);
-    return face().division().nearest(net).text(face().unit(), face().decimals());
+    return division.nearest(net).text(face().unit(), face().decimals());
   }
 
-  private double stepGrams() {
-    return face().division().step().roughGrams();
+  private void show(int other) {
+    face = other;
+    division = face().division();
+    stepGrams = division.step().roughGrams();
   }
 
   private static Mass massOf(double grams) {
