@@ -30,12 +30,7 @@ import java.util.Set;
  * digit lost there is not noticed.
  */
 final class AndFormat implements ScaleFormat {
-  private static final char ACK = 0x06;
-
-  /** What FG scales send back as they got it (FG p.39). {@code SI} is not here: alone on a line it is the MT overload. */
-  private static final Set<String> ECHOES = Set.of(
-      "Q", "S", "SIR", "C", "R", "Z", "T", "P", "U", "PRT", "ON", "OFF", "CAL", "SMP", "?PT", "?TR",
-      "?ID", "?SN", "?TN");
+  static final char ACK = 0x06;
 
   /** Headers of lines that answer a question or go with a weight, but are none (GC p.56-57). */
   private static final Set<String> REMARKS = Set.of("ID", "IT", "NO", "SN", "TN", "UW");
@@ -43,8 +38,6 @@ final class AndFormat implements ScaleFormat {
   private static final int BALANCE_UNIT = 3;
   private static final int INDICATOR_NUMBER = 8;
   private static final int INDICATOR_UNIT = 2;
-  private static final int KF_LENGTH = 14;
-  private static final int KF_NUMBER_END = 10;
   private static final int DP_LENGTH = 16;
   private static final int DP_NUMBER_END = 13;
 
@@ -108,16 +101,11 @@ final class AndFormat implements ScaleFormat {
   private static Decoded read(LineText line) {
     if (line.isBlank()) return line.notALoad(Matter.BLANK);
     line.takeAddress();
-    char first = line.next();
-    char second = line.charAt(line.place() + 1);
     char third = line.charAt(line.place() + 2);
     if (isSeparator(third)) return headed(line);
     if (third == ' ' && (line.comes("WT") || line.comes("US") || line.comes("QT")))
       return padded(line);
-    if (first == 'S' && (second == ' ' || second == 'D' || second == 'I')) return shortHeaded(line);
-    if (first == ' ' && second == 'D') return shortHeaded(line);
-    if (isDigitSignOrSpace(first)) return unheaded(line);
-    return worded(line);
+    return AndHeaderless.read(line);
   }
 
   /** What stands behind a header of two letters and a separator: the standard, CSV and indicator forms, and replies. */
@@ -171,9 +159,9 @@ final class AndFormat implements ScaleFormat {
 
   /** A second header, sign and 7 characters, 2 characters of unit. */
   private static Decoded indicator(LineText line, Stability stability) {
-    Optional<Load> load = Load.take(line);
+    Optional<AndLoad> load = AndLoad.take(line);
     if (load.isEmpty()) return line.unknownHeader();
-    if (load.get() == Load.TOTAL) return line.notALoad(Matter.TOTAL);
+    if (load.get() == AndLoad.TOTAL) return line.notALoad(Matter.TOTAL);
     if (!LineText.isSign(line.next())) return line.notANumber();
     int end = line.place() + INDICATOR_NUMBER;
     Optional<String> number = line.number(NumberField.POINT, end);
@@ -182,18 +170,18 @@ final class AndFormat implements ScaleFormat {
         line,
         INDICATOR_UNIT,
         number.get(),
-        (shown, unit) -> load.get() == Load.TARE
+        (shown, unit) -> load.get() == AndLoad.TARE
             ? line.tareStated(shown, unit, stability)
-            : line.weighed(shown, unit, load.get().basis, stability));
+            : line.weighed(shown, unit, load.get().basis(), stability));
   }
 
   /** The sign tells which way; digits and unit mean nothing here. */
   private static Decoded outOfRange(LineText line) {
     Basis basis = Basis.UNSTATED;
     if (LineText.isLetter(line.next())) {
-      Optional<Load> load = Load.take(line);
+      Optional<AndLoad> load = AndLoad.take(line);
       if (load.isEmpty()) return line.unknownHeader();
-      basis = load.get().basis;
+      basis = load.get().basis();
     }
     return new Decoded.OutOfRange(line.next() == '-' ? Side.UNDER : Side.OVER, basis);
   }
@@ -216,66 +204,6 @@ final class AndFormat implements ScaleFormat {
             : line.weighed(shown, unit, Basis.UNSTATED, stability));
   }
 
-  /** MT: {@code S }, {@code SD} or {@code SI}, by key two blanks or {@code  D}; number and unit at the right. */
-  private static Decoded shortHeaded(LineText line) {
-    if (line.take("SI")) {
-      String sign = line.rest();
-      if (sign.length() > 1 || sign.length() == 1 && !LineText.isSign(sign.charAt(0)))
-        return line.notANumber();
-      return new Decoded.OutOfRange(sign.equals("-") ? Side.UNDER : Side.OVER, Basis.UNSTATED);
-    }
-    Stability stability =
-        line.charAt(line.place() + 1) == 'D' ? Stability.UNSTABLE : Stability.STABLE;
-    line.moveTo(line.place() + 2);
-    return numberAndUnit(line, stability);
-  }
-
-  /** NU: sign and 8 or 9 characters. KF: 14 characters. MT by key: blanks, number, unit. */
-  private static Decoded unheaded(LineText line) {
-    int start = line.place();
-    if (LineText.isSign(line.next())
-        && LineText.isDigit(line.charAt(start + 1))
-        && line.left() <= 10) return bareNumber(line);
-    if (line.left() == KF_LENGTH) {
-      Optional<String> number = line.number(NumberField.POINT, start + KF_NUMBER_END);
-      boolean endsThere = line.place() == start + KF_NUMBER_END && !isNumeric(line.next());
-      if (number.isPresent() && endsThere) return karlFischer(line, number.get());
-      line.moveTo(start);
-    }
-    if (line.isOnly("H") || line.isOnly("L") || line.isOnly("E") || line.isOnly("-E"))
-      return worded(line);
-    if (line.next() == ' ' && line.charAt(start + 1) == ' ')
-      return numberAndUnit(line, Stability.STABLE);
-    return behindIdentity(line).orElseGet(line::wrongLength);
-  }
-
-  private static Decoded bareNumber(LineText line) {
-    if (line.left() < 9) return line.wrongLength();
-    boolean under = line.next() == '-';
-    boolean full = true;
-    for (int at = line.place() + 1; at < line.length(); at++) full &= line.charAt(at) == '9';
-    if (full) return new Decoded.OutOfRange(under ? Side.UNDER : Side.OVER, Basis.UNSTATED);
-    Optional<String> number = line.number();
-    if (number.isEmpty() || !line.atEnd()) return line.notANumber();
-    return line.weighed(number.get(), WireUnit.NONE, Basis.UNSTATED, Stability.UNSTATED);
-  }
-
-  /** The unit zone 11-14 is filled only while the weight is stable. */
-  private static Decoded karlFischer(LineText line, String number) {
-    Optional<WireUnit> unit = line.unit();
-    if (unit.isEmpty() || !line.atEnd()) return line.unknownUnit();
-    Stability stability = unit.get() == WireUnit.NONE ? Stability.UNSTABLE : Stability.STABLE;
-    return line.weighed(number, unit.get(), Basis.UNSTATED, stability);
-  }
-
-  private static Decoded numberAndUnit(LineText line, Stability stability) {
-    Optional<String> number = line.number();
-    if (number.isEmpty()) return line.notANumber();
-    Optional<WireUnit> unit = line.unit();
-    if (unit.isEmpty() || unit.get() == WireUnit.NONE || !line.atEnd()) return line.unknownUnit();
-    return line.weighed(number.get(), unit.get(), Basis.UNSTATED, stability);
-  }
-
   private static Decoded unit(LineText line, int width, String number, Meaning meaning) {
     if (line.left() != width) return line.wrongLength();
     Optional<WireUnit> unit = line.unit();
@@ -283,22 +211,8 @@ final class AndFormat implements ScaleFormat {
     return meaning.of(number, unit.get());
   }
 
-  /** Words alone on a line: out of range in KF and DP, a command echoed. */
-  private static Decoded worded(LineText line) {
-    String word = line.rest();
-    return switch (word) {
-      case "H", "E" -> new Decoded.OutOfRange(Side.OVER, Basis.UNSTATED);
-      case "L", "-E" -> new Decoded.OutOfRange(Side.UNDER, Basis.UNSTATED);
-      default -> {
-        if (word.equals(String.valueOf(ACK)) || ECHOES.contains(word) || word.startsWith("PT:"))
-          yield line.acknowledged();
-        yield behindIdentity(line.moveTo(0)).orElseGet(line::unknownHeader);
-      }
-    };
-  }
-
   /** The CSV form with ID, date or time in front, where what counts is from the last header on; or date or time alone. */
-  private static Optional<Decoded> behindIdentity(LineText line) {
+  static Optional<Decoded> behindIdentity(LineText line) {
     int start = line.place();
     for (int at = line.length() - 3; at > start; at--) {
       line.moveTo(at);
@@ -312,44 +226,7 @@ final class AndFormat implements ScaleFormat {
     return dated ? Optional.of(line.moveTo(start).notALoad(Matter.REMARK)) : Optional.empty();
   }
 
-  private static boolean isSeparator(char c) {
+  static boolean isSeparator(char c) {
     return c == ',' || c == ';';
-  }
-
-  private static boolean isNumeric(char c) {
-    return LineText.isDigit(c) || c == '.';
-  }
-
-  private static boolean isDigitSignOrSpace(char c) {
-    return LineText.isDigit(c) || LineText.isSign(c) || c == ' ';
-  }
-
-  /** The second header of the indicators: what the number is. */
-  private enum Load {
-    GROSS(Basis.GROSS),
-    NET(Basis.NET),
-    TARE(Basis.UNSTATED),
-    TOTAL(Basis.UNSTATED);
-
-    private final Basis basis;
-
-    Load(Basis basis) {
-      this.basis = basis;
-    }
-
-    private static Optional<Load> take(LineText line) {
-      Optional<Load> load = read(line);
-      if (load.isEmpty() || !isSeparator(line.charAt(line.place() + 2))) return Optional.empty();
-      line.moveTo(line.place() + 3);
-      return load;
-    }
-
-    private static Optional<Load> read(LineText line) {
-      if (line.comes("GS") || line.comes("G ")) return Optional.of(GROSS);
-      if (line.comes("NT") || line.comes("N ")) return Optional.of(NET);
-      if (line.comes("TR") || line.comes("T ") || line.comes("PT")) return Optional.of(TARE);
-      if (line.comes("TW") || line.comes("TN")) return Optional.of(TOTAL);
-      return Optional.empty();
-    }
   }
 }
