@@ -109,7 +109,7 @@ export function renderWeight(bench, scales, age, lost) {
   const number = past ? weighing.toGo.slice(1) : weighing.toGo;
   put($("figure-name"), text(bench.cue === "over" ? "figure.over" : past ? "figure.past" : "figure.to-go"));
   put($("number"), number);
-  $("number").toggleAttribute("data-long", number.length > 5);
+  $("number").dataset.length = number.length > 7 ? "longest" : number.length > 5 ? "long" : "";
   put($("unit"), weighing.unit);
   $("figure").dataset.trust = weighing.trust;
   show($("trust"), true);

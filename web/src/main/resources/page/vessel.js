@@ -4,6 +4,8 @@ const SVG = "http://www.w3.org/2000/svg";
 const LINE_Y = 200;      // where 1000 per mille stands
 const FLOOR_Y = 478;     // the inner bottom
 const MOUTH_Y = 112;     // the rim
+const LABEL_LETTERS = 9;   // what fits beside the vessel at its full width
+const LABEL_WIDTH = 138;
 const GLASS = "M78 112 L92 470 Q94 486 110 486 L290 486 Q306 486 308 470 L322 112 Z";
 const POT = "M86 112 C74 112 62 104 50 94 C52 122 64 150 86 164 L86 462 Q86 486 110 486 L296 486 Q320 486 320 462 L320 112 Z";
 const HANDLE = "M320 236 Q388 236 388 310 Q388 384 320 384";
@@ -38,7 +40,7 @@ export function makeVessel(svg) {
   const outline = part("path", "v-part");
   const line = part("path", "v-line", { d: `M-66 ${LINE_Y} H396` });
   const marks = part("path", "v-mark", { d: `M408 ${LINE_Y - 18} l-30 18 l30 18 z` });
-  const label = part("text", "v-label", { x: -66, y: LINE_Y - 14 });
+  const label = part("text", "v-label", { x: -66, y: LINE_Y - 14, lengthAdjust: "spacingAndGlyphs" });
   const stream = part("path", "v-stream");
   const lid = part("path", "v-stop", { d: "M60 66 h280 v24 h-280 z M186 4 h28 l20 20 v28 l-20 20 h-28 l-20 -20 v-28 z" });
   const arrow = part("path", "v-arrow");
@@ -77,6 +79,8 @@ export function makeVessel(svg) {
       const weighing = permille !== null && !lit;
       for (const each of [line, marks, label]) show(each, weighing);
       label.textContent = target;
+      if (target.length > LABEL_LETTERS) label.setAttribute("textLength", LABEL_WIDTH);
+      else label.removeAttribute("textLength");
       const widths = { pour: 30, slow: 9 };
       const width = weighing ? widths[cue] : undefined;
       show(stream, width !== undefined || (weighing && cue === "drops"));

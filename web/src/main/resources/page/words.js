@@ -2,17 +2,24 @@
 
 import { messages } from "./messages.js";
 
-const missing = new Set();
+const told = new Set();
 
-/** The sentence of a Say, or of a key with values. A key without a sentence shows itself, and is told once. */
+function tell(fault) {
+  if (!told.has(fault)) console.error(`${fault}: mend messages.js`);
+  told.add(fault);
+}
+
+/** The sentence of a Say, or of a key with values. A key without a sentence shows itself, and is told once on the console. */
 export function text(say, values = {}) {
   const key = typeof say === "string" ? say : say.key;
   const fill = typeof say === "string" ? values : say.with;
   const sentence = messages[key];
   if (sentence === undefined) {
-    if (!missing.has(key)) console.error(`no message for '${key}': add it to messages.js`);
-    missing.add(key);
+    tell(`no sentence for '${key}'`);
     return key;
   }
-  return sentence.replace(/\{([\w-]+)\}/g, (whole, name) => fill[name] ?? whole);
+  return sentence.replace(/\{([\w-]+)\}/g, (whole, name) => {
+    if (fill[name] === undefined) tell(`'${key}' is sent without ${whole}`);
+    return fill[name] ?? whole;
+  });
 }

@@ -72,7 +72,7 @@ final class PageBrowser implements AutoCloseable {
             more.append("[\"").append(key).append("\", \"").append(sentence).append("\"],"));
     route.fulfill(new Route.FulfillOptions()
         .setResponse(own)
-        .setBody(more.append("]) messages[key] ??= sentence;\n").toString()));
+        .setBody(more.append("]) messages[key] = sentence;\n").toString()));
   }
 
   Queue<String> errors() {

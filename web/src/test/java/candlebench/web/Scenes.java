@@ -111,6 +111,35 @@ final class Scenes {
     return oil(grams, "0.0", 1000, Cue.POUR, Trust.LIVE, -1L, scale(grams, "live", "stable", 0));
   }
 
+  /** Eight figures, as a scale for pots may show on a scale of 0.01 g. */
+  static StationView longWeight() {
+    return view(
+        List.of(scale("12345.67", "live", "unstable", 40)),
+        bench("ADD_PART", say("now.add", "part", "Container soya wax, second delivery of November"))
+            .detail(say(
+                "detail.follows-wax",
+                "wax",
+                "12 345.67 g",
+                "load",
+                "8.75 % of wax",
+                "target",
+                "12 350.00 g"))
+            .cue(Cue.POUR)
+            .weighing(new WeighingView(
+                "Wax",
+                Trust.MOVING,
+                "12345.67",
+                "12345.67",
+                "24691.34",
+                "24691.3401",
+                "100.00",
+                "100.00",
+                "g",
+                500))
+            .parts(parts(0))
+            .build());
+  }
+
   static StationView over() {
     WeighingView weighing = oilWeighing("61.0", "-5.0", 1089, Trust.LIVE);
     return view(
