@@ -1,0 +1,115 @@
+package candlebench.station.record;
+
+import candlebench.shared.Verdict;
+import candlebench.station.guidance.GuidanceEvent;
+import candlebench.station.guidance.GuidanceEvent.AcceptanceReopened;
+import candlebench.station.guidance.GuidanceEvent.Answered;
+import candlebench.station.guidance.GuidanceEvent.BatchAbandoned;
+import candlebench.station.guidance.GuidanceEvent.BatchScrapped;
+import candlebench.station.guidance.GuidanceEvent.How;
+import candlebench.station.guidance.GuidanceEvent.LotChanged;
+import candlebench.station.guidance.GuidanceEvent.OverGone;
+import candlebench.station.guidance.GuidanceEvent.OverPoured;
+import candlebench.station.guidance.GuidanceEvent.RemedyChosen;
+import candlebench.station.guidance.GuidanceEvent.ReweighSkipped;
+import candlebench.station.guidance.GuidanceEvent.Undone;
+import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
+import candlebench.station.record.Deviation.Kind;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What on a batch's record did not go by the recipe, in the order in which it came about. */
+final class Deviations {
+  private final BatchRecord batch;
+  private final List<Deviation> found = new ArrayList<>();
+
+  private Deviations(BatchRecord batch) {
+    this.batch = batch;
+  }
+
+  static List<Deviation> of(BatchRecord batch) {
+    Deviations deviations = new Deviations(batch);
+    batch.entries().forEach(deviations::event);
+    batch.standing().forEach(deviations::weighing);
+    deviations.loads();
+    deviations.lots();
+    deviations.found.sort(Comparator.comparingLong(Deviation::entry));
+    return List.copyOf(deviations.found);
+  }
+
+  private void event(Recorded at) {
+    GuidanceEvent event = at.event();
+    if (event instanceof OverPoured over)
+      add(at, Kind.OVER_POURED, over.name(), over.net().minus(over.target()).toString(), "", "");
+    if (event instanceof OverGone gone) add(at, Kind.OVER_GONE, "", "", gone.choice(), "");
+    if (event instanceof RemedyChosen chosen)
+      add(at, Kind.REMEDY, "", chosen.total().toString(), word(chosen.remedy()), chosen.reason());
+    if (event instanceof Undone undone) add(at, Kind.TAKEN_BACK, "", "", undone.what(), "");
+    if (event instanceof AcceptanceReopened reopened)
+      add(
+          at,
+          Kind.REOPENED,
+          reopened.place().toString(),
+          reopened.now().minus(reopened.was()).toString(),
+          "",
+          "");
+    if (event instanceof Answered answered)
+      add(at, Kind.PAN_DIFFERED, "", answered.gross().toString(), answered.choice(), "");
+    if (event instanceof ReweighSkipped) add(at, Kind.NOT_WEIGHED_AGAIN, "", "", "", "");
+    if (event instanceof LotChanged changed)
+      add(at, Kind.LOT_CHANGED, changed.material(), "", changed.to(), "");
+    if (event instanceof BatchScrapped scrapped)
+      add(at, Kind.SCRAPPED, "", "", "", scrapped.reason());
+    if (event instanceof BatchAbandoned given) add(at, Kind.GIVEN_UP, "", "", "", given.reason());
+  }
+
+  private void weighing(WeighingLine line) {
+    WeightAccepted counts = line.counts();
+    String about = line.isVessel() ? line.place().toString() : counts.name();
+    if (counts.verdict() != Verdict.WITHIN)
+      add(line, Kind.OUT_OF_TOLERANCE, about, line.difference().toString(), counts.reason());
+    if (counts.how() == How.BY_HAND)
+      add(line, Kind.BY_HAND, about, counts.net().toString(), counts.reason());
+  }
+
+  private void loads() {
+    for (LoadReached load : batch.loads())
+      if (load.overLimit())
+        lastOf(load.part().name())
+            .ifPresent(line -> add(
+                line,
+                Kind.OVER_LIMIT,
+                load.part().name(),
+                load.asStated().percentText(2) + " %",
+                line.counts().reason()));
+  }
+
+  private void lots() {
+    for (LotUse use : batch.lotUses())
+      if (use.isUnknown())
+        found.add(new Deviation(
+            batch.firstEntry(), batch.started(), Kind.LOT_UNKNOWN, use.material(), "", "", ""));
+  }
+
+  private Optional<WeighingLine> lastOf(String name) {
+    return batch.standing().stream()
+        .filter(line -> line.written().name().equals(name))
+        .reduce((before, last) -> last);
+  }
+
+  private void add(
+      Recorded at, Kind kind, String about, String amount, String choice, String reason) {
+    found.add(new Deviation(at.entry(), at.wall(), kind, about, amount, choice, reason));
+  }
+
+  private void add(WeighingLine line, Kind kind, String about, String amount, String reason) {
+    found.add(new Deviation(line.entry(), line.wall(), kind, about, amount, "", reason));
+  }
+
+  private static String word(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}
