@@ -65,6 +65,11 @@ public final class EntryJson {
 
   private EntryJson() {}
 
+  /** The kind of an event: {@code weight-accepted}. */
+  public static String kind(GuidanceEvent event) {
+    return kind(event.getClass());
+  }
+
   public static EntryText text(GuidanceEvent event) {
     try {
       return new EntryText(kind(event.getClass()), JSON.writeValueAsString(event));

@@ -44,24 +44,14 @@ public final class ScaleLink implements AutoCloseable {
   private LineWatch watch = new LineWatch(0);
   private volatile Optional<BytePort> open = Optional.empty();
 
-  /**
-   * @param scale the scale's number
-   * @param askEvery how often to ask it, or empty to ask only if nothing comes unasked
-   */
-  public ScaleLink(
-      int scale,
-      ScaleFormat format,
-      Line line,
-      Optional<Duration> askEvery,
-      LinkListener listener,
-      Stamps stamps) {
+  public ScaleLink(int scale, ScaleSettings settings, LinkListener listener, Stamps stamps) {
     this.scale = scale;
-    this.format = format;
-    this.line = line;
+    this.format = settings.format();
+    this.line = settings.line();
     this.listener = listener;
     this.stamps = stamps;
     this.framer = format.newFramer();
-    this.asking = new Asking(askEvery);
+    this.asking = new Asking(settings.ask());
     this.ask = format.command(ScaleCommand.SEND);
     this.reader = new Thread(this::run, "scale-" + scale);
     reader.setDaemon(true);

@@ -248,7 +248,18 @@ class ScaleLinkTest {
   }
 
   private ScaleLink link(Optional<Duration> ask) {
-    return new ScaleLink(7, ScaleFormats.of("and"), wire, ask, new Ear(), this::stamp);
+    return new ScaleLink(
+        7,
+        new ScaleSettings(
+            wire,
+            ScaleFormats.of("and"),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            ask),
+        new Ear(),
+        this::stamp);
   }
 
   private Stamp stamp() {

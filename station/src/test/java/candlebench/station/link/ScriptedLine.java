@@ -7,7 +7,7 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 
 /** A wire that does what the test says, piece by piece: each reading takes the next piece, and waits for it. */
-final class ScriptedLine implements Line {
+public final class ScriptedLine implements Line {
   private static final byte[] SILENCE = {};
   private static final byte[] UNPLUGGED = {};
 
@@ -24,30 +24,30 @@ final class ScriptedLine implements Line {
   private final BlockingQueue<Opening> openings = new LinkedBlockingQueue<>();
   private final BlockingQueue<Piece> pieces = new LinkedBlockingQueue<>();
   private volatile Piece newest = new Piece(SILENCE);
-  final BlockingQueue<String> written = new LinkedBlockingQueue<>();
-  final BlockingQueue<String> events = new LinkedBlockingQueue<>();
+  public final BlockingQueue<String> written = new LinkedBlockingQueue<>();
+  public final BlockingQueue<String> events = new LinkedBlockingQueue<>();
 
-  ScriptedLine() {
+  public ScriptedLine() {
     newest.done.countDown();
   }
 
-  void plugIn() {
+  public void plugIn() {
     openings.add(new Opened(new Port()));
   }
 
-  void refuse(LinkReport why) {
+  public void refuse(LinkReport why) {
     openings.add(new NotOpened(why));
   }
 
-  void send(String text) {
+  public void send(String text) {
     add(text.getBytes(StandardCharsets.ISO_8859_1));
   }
 
-  void silence() {
+  public void silence() {
     add(SILENCE);
   }
 
-  void unplug() {
+  public void unplug() {
     add(UNPLUGGED);
   }
 
@@ -58,7 +58,7 @@ final class ScriptedLine implements Line {
   }
 
   /** Waits until all that was sent has been read and dealt with, which the next reading shows. */
-  void awaitAllRead() throws InterruptedException {
+  public void awaitAllRead() throws InterruptedException {
     Piece last = newest;
     if (!last.done.await(10, TimeUnit.SECONDS)) throw new AssertionError("the link does not read");
   }
