@@ -219,4 +219,44 @@ export const messages = {
   "verdict.under": "under",
   "verdict.within": "within",
   "verdict.over": "over",
+
+  // What is wrong with a scale's line, and what to do. Nothing recorded is ever lost by it.
+  "scale.silent": "Nothing comes from the scale. Wake it, and see that it is set to send its weight.",
+  "scale.garbled": "The scale sends, but it is not understood. Check its speed, its data bits and parity, and the format chosen here.",
+  "scale.lost": "The scale is not there. Check its cable and its power; it is looked for all the time.",
+  "scale.held": "Another program has the scale's port open. Close that program.",
+  "scale.denied": "This user may not open {device}. Add the user to the group {group}, then log in again.",
+  "scale.telnet": "The port server at {host} speaks telnet. Set it to raw TCP.",
+  "scale.behind": "The computer is behind: the number is old. Close other programs.",
+
+  // What was written down last.
+  "record.command-taken": "a command",
+  "record.batch-started": "a batch was started",
+  "record.zero-found": "the scale's zero has moved",
+  "record.pot-tared": "the pot's own weight",
+  "record.weight-accepted": "{part}: {amount}",
+  "record.delay-learnt": "how fast this pour stops",
+  "record.undone": "the last step was taken back",
+  "record.acceptance-reopened": "the last weight moved and is weighed again",
+  "record.batch-done": "the batch is done",
+  "record.batch-abandoned": "the batch was given up",
+  "record.lot-received": "a lot was received",
+  "record.lot-changed": "another lot is in use",
+  "record.noted": "a note",
+  "record.corrected": "a correction",
+
+  // Why nothing can be written down just now, and what to do.
+  "record-trouble.full": "The disk is full. What was recorded is safe; nothing new can be recorded. Make room, then go on.",
+  "record-trouble.held": "Another program is writing to the record. What was recorded is safe. Close that program, then go on.",
+  "record-trouble.denied": "The record may not be written to. What was recorded is safe. Let this user write to the data folder, then go on.",
+  "record-trouble.damaged": "The record is not as it was written. Nothing was erased and nothing is added. Stop, keep the data folder, and run an audit.",
+  "record-trouble.not-a-record": "The file is no record of this program. Stop, and name another data folder.",
+  "record-trouble.other-purpose": "The file is for practice where the record is wanted, or the other way round. Stop, and name another data folder.",
+  "record-trouble.newer": "The record was written by a newer program. Stop, and open it with that one.",
+  "record-trouble.disk": "The disk refuses. What was recorded is safe; nothing new can be recorded. See that the disk is there and sound.",
+
+  // The bench itself.
+  "done": "Done.",
+  "station.stopped": "The program has made an error and stopped weighing. All that was recorded is safe. Start it again; it goes on from there.",
+  "station.late": "No answer yet. Press once more: it is done only once.",
 };
