@@ -25,22 +25,29 @@ public final class CompareWithRecordings {
   private CompareWithRecordings() {}
 
   public static void main(String[] arguments) {
-    if (arguments.length != 1) fail("give the folder that holds the recordings, and nothing else");
+    System.exit(run(arguments, System.out, System.err));
+  }
+
+  static int run(String[] arguments, PrintStream out, PrintStream errors) {
+    if (arguments.length != 1) {
+      errors.println("give the folder that holds the recordings, and nothing else");
+      return 2;
+    }
     try {
       List<Recording> recordings = read(Path.of(arguments[0]));
-      if (recordings.isEmpty()) fail("no .csv file with seconds and grams in " + arguments[0]);
-      print(recordings, System.out);
+      if (recordings.isEmpty()) {
+        errors.println("no .csv file with seconds and grams in " + arguments[0]);
+        return 2;
+      }
+      print(recordings, out);
+      return 0;
     } catch (IOException e) {
-      fail("cannot read " + arguments[0] + ": " + e.getMessage());
+      errors.println("cannot read the recordings: " + e.getMessage());
+      return 2;
     }
   }
 
   private record Recording(String name, WeightTrace trace) {}
-
-  private static void fail(String words) {
-    System.err.println(words);
-    System.exit(2);
-  }
 
   private static void print(List<Recording> recordings, PrintStream out) {
     List<WeightTrace> model = ModelTraces.handPours(MODEL_POURS);

@@ -11,6 +11,7 @@ import java.util.SplittableRandom;
  * @param fallSeconds usual time in which the stream falls from 90 to 10 % when the wrist turns back
  * @param pace how fast the maker handles things, 1 being usual, more being slower
  * @param flowFactor how strongly this maker pours, 1 being usual
+ * @param slowShare of this maker's pours, how many are slow throughout, between a thin stream and a free one
  * @param dropGrams one drop of this maker's bottle
  * @param dropsPerSecond how fast the drops follow one another
  */
@@ -21,6 +22,7 @@ public record MakerTraits(
     double fallSeconds,
     double pace,
     double flowFactor,
+    double slowShare,
     double dropGrams,
     double dropsPerSecond) {
 
@@ -52,6 +54,9 @@ public record MakerTraits(
   static final double FALL_BETWEEN = 0.35;
   static final double FALL_WITHIN = 0.35;
 
+  /** How often people pour slowly by choice is in no source found. */
+  static final double SLOW_MOST = 0.15;
+
   /** A drop weighs 0.033 g in the mean, 0.015 to 0.045 g by oil ("Drop size", an aromatherapy institute: three studies of 20 drops). */
   static final double DROP_LEAST = 0.015;
 
@@ -60,7 +65,7 @@ public record MakerTraits(
 
   /** A maker with nothing unusual. */
   public static MakerTraits usual() {
-    return new MakerTraits(REACTION_SECONDS, 0, 0.07, FALL_SECONDS, 1, 1, 0.030, 1.3);
+    return new MakerTraits(REACTION_SECONDS, 0, 0.07, FALL_SECONDS, 1, 1, 0, 0.030, 1.3);
   }
 
   /** One maker out of many. */
@@ -72,8 +77,23 @@ public record MakerTraits(
         around(FALL_SECONDS, FALL_BETWEEN, random),
         around(1, 0.3, random),
         around(1, 0.15, random),
+        SLOW_MOST * random.nextDouble(),
         DROP_LEAST + (DROP_MOST - DROP_LEAST) * random.nextDouble(),
         around(1.3, 0.15, random));
+  }
+
+  /** The same maker, pouring slowly by choice more or less often. */
+  public MakerTraits withSlowShare(double share) {
+    return new MakerTraits(
+        reactionSeconds,
+        timingBias,
+        timingDeviation,
+        fallSeconds,
+        pace,
+        flowFactor,
+        share,
+        dropGrams,
+        dropsPerSecond);
   }
 
   /** A log-normal draw with this median and, roughly, this relative spread. */

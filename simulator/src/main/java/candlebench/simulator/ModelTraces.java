@@ -43,11 +43,12 @@ final class ModelTraces {
         .withLinkDelay(Duration.ofMillis(80));
   }
 
-  /** Hand pours of about 40 g by many makers, each followed by rest, one trace for each. */
+  /** Hand pours of about 40 g by many makers, none slow by choice, each followed by rest, one trace for each. */
   static List<WeightTrace> handPours(int count) {
     List<WeightTrace> traces = new ArrayList<>();
     for (int seed = 0; seed < count; seed++) {
-      VirtualMaker maker = VirtualMaker.drawn(Slips.none(), seed);
+      MakerTraits traits = MakerTraits.drawn(new SplittableRandom(seed)).withSlowShare(0);
+      VirtualMaker maker = new VirtualMaker(traits, Slips.none(), seed, 0);
       SplittableRandom random = new SplittableRandom(~(long) seed);
       double wanted = 35 + 15 * random.nextDouble();
       traces.add(trace(seed, 20 + 4 * random.nextDouble(), (nanos, pan) -> {

@@ -146,6 +146,8 @@ public final class VirtualMaker implements Hands {
     double free =
         MakerTraits.around(kind.freeMedian * traits.flowFactor(), kind.freeSpread, random);
     freeFlow = Math.max(kind.freeLeast, Math.min(kind.freeMost, free));
+    if (happens(traits.slowShare()))
+      freeFlow = kind.thinMost + (kind.freeLeast - kind.thinMost) * random.nextDouble();
     thinFlow = kind.thinLeast + (kind.thinMost - kind.thinLeast) * random.nextDouble();
     timingError = traits.timingBias() + traits.timingDeviation() * random.nextGaussian();
     foreseenStop = Long.MAX_VALUE;

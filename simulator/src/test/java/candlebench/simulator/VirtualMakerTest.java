@@ -226,6 +226,18 @@ class VirtualMakerTest {
   }
 
   @Test
+  void a_maker_who_pours_slowly_by_choice_does_so_from_the_start() {
+    VirtualMaker maker =
+        new VirtualMaker(MakerTraits.usual().withSlowShare(1), Slips.none(), 14, 0);
+    run(maker, 12, at -> Perceived.told(Told.POUR));
+    assertThat(pan.truth().roughGrams() / 11).isBetween(1.2, 4.8);
+    VirtualMaker other = new VirtualMaker(MakerTraits.usual(), Slips.none(), 14, nanos);
+    Mass before = pan.truth();
+    run(other, 12, at -> Perceived.told(Told.POUR));
+    assertThat(pan.truth().minus(before).roughGrams() / 11).isGreaterThan(4.8);
+  }
+
+  @Test
   void the_same_seed_pours_the_same_and_another_does_not() {
     assertThat(poured(20)).isEqualTo(poured(20)).isNotEqualTo(poured(21));
   }
