@@ -2,6 +2,7 @@ package candlebench.simulator;
 
 import candlebench.protocol.Decoded.Weighed;
 import candlebench.protocol.Framer;
+import candlebench.protocol.LineSettings;
 import candlebench.protocol.ScaleFormat;
 import candlebench.protocol.formats.ScaleFormats;
 import candlebench.shared.Mass;
@@ -39,7 +40,7 @@ final class ModelTraces {
     ScaleTraits bench = ScaleTraits.benchThreeKilograms();
     return bench
         .with(new CellTraits(0.04, 0.06, 1.8, 0.00005, 0.02, 0))
-        .with(candlebench.protocol.LineSettings.of("115200-8N1"))
+        .with(LineSettings.of("115200-8N1"))
         .withLinkDelay(Duration.ofMillis(80));
   }
 

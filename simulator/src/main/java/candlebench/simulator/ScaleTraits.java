@@ -2,6 +2,7 @@ package candlebench.simulator;
 
 import candlebench.protocol.LineSettings;
 import candlebench.shared.Mass;
+import candlebench.shared.MassUnit;
 import java.time.Duration;
 import java.util.List;
 
@@ -44,7 +45,7 @@ public record ScaleTraits(
   public static ScaleTraits benchThreeKilograms() {
     return new ScaleTraits(
         Mass.ofGrams("3000"),
-        List.of(ScaleFace.grams(1), new ScaleFace(candlebench.shared.MassUnit.OUNCE, 3, 5)),
+        List.of(ScaleFace.grams(1), new ScaleFace(MassUnit.OUNCE, 3, 5)),
         CellTraits.benchThreeKilograms(),
         80,
         SendMode.CONTINUOUS,
@@ -78,7 +79,7 @@ public record ScaleTraits(
     ScaleTraits bench = benchThreeKilograms();
     return new ScaleTraits(
         Mass.ofGrams("5000"),
-        List.of(ScaleFace.grams(0), new ScaleFace(candlebench.shared.MassUnit.OUNCE, 1, 1)),
+        List.of(ScaleFace.grams(0), new ScaleFace(MassUnit.OUNCE, 1, 1)),
         CellTraits.kitchenFiveKilograms(),
         10,
         SendMode.CONTINUOUS,
