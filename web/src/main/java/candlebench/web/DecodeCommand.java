@@ -5,17 +5,13 @@ import candlebench.protocol.Frame;
 import candlebench.protocol.Framer;
 import candlebench.protocol.ScaleFormat;
 import candlebench.protocol.formats.ScaleFormats;
-import candlebench.shared.Stamp;
 import candlebench.web.Main.WrongUse;
 import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
-import java.io.FileInputStream;
 import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -56,7 +52,7 @@ final class DecodeCommand implements Callable<Integer> {
     } catch (IllegalArgumentException unknown) {
       throw new WrongUse(unknown.getMessage());
     }
-    try (InputStream in = input();
+    try (InputStream in = RawBytes.of(file);
         DecodedJson out = new DecodedJson(
             new BufferedOutputStream(new FileOutputStream(FileDescriptor.out), CHUNK))) {
       decode(known, in, out);
@@ -66,28 +62,17 @@ final class DecodeCommand implements Callable<Integer> {
       throw new WrongUse("cannot write what was decoded: " + full.getMessage()
           + ". Make room, or write elsewhere");
     } catch (IOException unreadable) {
-      throw new WrongUse("cannot read " + (file == null ? "standard input" : "'" + file + "'")
-          + ": " + unreadable.getMessage());
+      throw RawBytes.unreadable(file, unreadable);
     }
     return Main.DONE;
-  }
-
-  private InputStream input() throws IOException, WrongUse {
-    if (file == null) return new FileInputStream(FileDescriptor.in);
-    if (!Files.exists(file))
-      throw new WrongUse("no file '" + file + "': name one with a scale's raw bytes");
-    if (Files.isDirectory(file))
-      throw new WrongUse("'" + file + "' is a folder: name a file with a scale's raw bytes");
-    return Files.newInputStream(file);
   }
 
   private static void decode(ScaleFormat format, InputStream in, DecodedJson out)
       throws IOException {
     Framer framer = format.newFramer();
-    Stamp noTime = new Stamp(Instant.EPOCH, 0);
     byte[] chunk = new byte[CHUNK];
     for (int length = in.read(chunk); length >= 0; length = in.read(chunk)) {
-      framer.feed(chunk, length, noTime, frame -> print(format, frame, out));
+      framer.feed(chunk, length, Framer.NEVER, frame -> print(format, frame, out));
       if (in.available() == 0) out.flush();
     }
     framer.rest().ifPresent(frame -> print(format, frame, out));

@@ -28,6 +28,8 @@ public final class Main {
   static {
     COMMANDS.put("ports", PortsCommand::new);
     COMMANDS.put("decode", DecodeCommand::new);
+    COMMANDS.put("recognise", RecogniseCommand::new);
+    COMMANDS.put("audit", AuditCommand::new);
   }
 
   private Main() {}
@@ -63,7 +65,7 @@ public final class Main {
     out.println("Candlebench: a weighing station for a workshop that hand-pours candles.");
     out.println();
     COMMANDS.forEach((name, command) -> out.printf(
-        "  candlebench %-8s %s%n",
+        "  candlebench %-9s %s%n",
         name, new CommandLine(command.get()).getCommandSpec().usageMessage().description()[0]));
     out.println();
     out.println("candlebench COMMAND --help tells more of each.");

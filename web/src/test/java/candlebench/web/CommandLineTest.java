@@ -2,10 +2,14 @@ package candlebench.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import candlebench.station.journal.EntryText;
+import candlebench.station.journal.Purpose;
+import candlebench.station.journal.SqliteJournal;
 import candlebench.web.Program.Outcome;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -72,6 +76,42 @@ class CommandLineTest {
     assertThat(process.errorReader().readLine()).isNull();
   }
 
+  @Test
+  void an_unknown_scale_is_recognised_by_its_bytes() throws Exception {
+    Outcome outcome =
+        Program.run(ascii("ST,+00123.40  g\r\nUS,-00001.00  g\r\n".repeat(10)), "recognise");
+    assertThat(outcome.code()).isZero();
+    assertThat(outcome.out()).startsWith("and\t20 weights\t0 bytes left over\n");
+    assertThat(outcome.out().lines().reduce("", (before, last) -> last))
+        .startsWith("# ")
+        .contains("sure");
+  }
+
+  @Test
+  void what_is_no_scale_stays_unknown() throws Exception {
+    Outcome outcome = Program.run(ascii("The quick brown fox\r\n".repeat(10)), "recognise");
+    assertThat(outcome.code()).isEqualTo(1);
+    assertThat(outcome.out()).startsWith("# Readable lines, but none of the formats we have.");
+  }
+
+  @Test
+  void a_record_as_written_is_sound_and_a_changed_one_is_not(@TempDir Path folder)
+      throws Exception {
+    try (SqliteJournal journal = SqliteJournal.open(Purpose.RECORD.under(folder), Purpose.RECORD)) {
+      journal.append(
+          "2026-11-25T12:00:00Z",
+          List.of(new EntryText("note", "{}"), new EntryText("note", "{\"a\":1}")));
+      String head = journal.head();
+      Outcome sound = Program.run("audit", "--data", folder.toString(), "--against", head);
+      assertThat(sound.out()).contains("2 entries, sound", "head " + head, "FOUND");
+      assertThat(sound.code()).isZero();
+      Outcome foreign =
+          Program.run("audit", "--data", folder.toString(), "--against", "0123456789abcdef");
+      assertThat(foreign.out()).contains("NOT FOUND");
+      assertThat(foreign.code()).isEqualTo(1);
+    }
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
@@ -83,6 +123,9 @@ class CommandLineTest {
         "decode --format and no-file  | no file 'no-file'",
         "decode --format and target   | is a folder",
         "decode --format and pom.xml x| 'x'",
+        "audit --data no-folder       | no record at",
+        "audit --data target --against xyz | no record at",
+        "audit                        | --data",
         "decod                        | nearest is 'decode'",
         "ports --all                  | no option '--all'",
       })

@@ -1,0 +1,88 @@
+package candlebench.web;
+
+import candlebench.station.journal.JournalAudit;
+import candlebench.station.journal.JournalAudit.Finding;
+import candlebench.station.journal.JournalAudit.Report;
+import candlebench.station.journal.JournalFailed;
+import candlebench.station.journal.JournalFile;
+import candlebench.station.journal.Purpose;
+import candlebench.web.Main.WrongUse;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Goes through the record and tells whether it is as it was written. */
+@Command(
+    name = "candlebench audit",
+    description = "Tells whether the record is as it was written, entry by entry.")
+final class AuditCommand implements Callable<Integer> {
+
+  @Option(
+      names = {"-h", "--help"},
+      usageHelp = true,
+      description = "this help")
+  private boolean help;
+
+  @Option(
+      names = "--data",
+      required = true,
+      paramLabel = "DIR",
+      description = "the bench's data folder")
+  private Path data;
+
+  @Option(
+      names = "--practice",
+      description = "look at the practice bench's journal instead of the record")
+  private boolean practice;
+
+  @Option(
+      names = "--against",
+      paramLabel = "HEAD",
+      description =
+          "a head noted earlier, as printed on a sheet or an export; without it a cut tail cannot be seen")
+  private String against;
+
+  @Override
+  public Integer call() throws WrongUse {
+    Purpose purpose = practice ? Purpose.PRACTICE : Purpose.RECORD;
+    Path file = purpose.under(data);
+    if (!Files.isRegularFile(file))
+      throw new WrongUse(
+          "no " + purpose.word() + " at '" + file + "': name the bench's data folder with --data");
+    JournalAudit audit = audit(purpose);
+    try (JournalFile journal = JournalFile.open(file)) {
+      journal.scan(1, audit);
+    } catch (JournalFailed damaged) {
+      print(audit.report(), System.out);
+      System.out.println("DAMAGED  " + damaged.getMessage());
+      return Main.NO;
+    }
+    print(audit.report(), System.out);
+    return audit.report().sound() ? Main.DONE : Main.NO;
+  }
+
+  private JournalAudit audit(Purpose purpose) throws WrongUse {
+    if (against == null) return JournalAudit.of(purpose);
+    try {
+      return JournalAudit.against(purpose, against);
+    } catch (IllegalArgumentException malformed) {
+      throw new WrongUse(malformed.getMessage());
+    }
+  }
+
+  private static void print(Report report, PrintStream out) {
+    for (Finding finding : report.findings()) out.println(finding.kind() + "  " + finding.words());
+    if (report.unnamed() > 0) out.println("and " + report.unnamed() + " more");
+    report
+        .noted()
+        .ifPresent(
+            noted -> out.println((noted.found() ? "FOUND" : "NOT FOUND") + "  " + noted.words()));
+    out.println(report.entries()
+        + (report.entries() == 1 ? " entry, " : " entries, ")
+        + (report.sound() ? "sound" : "not as written"));
+    out.println("head " + report.head());
+  }
+}
