@@ -86,7 +86,8 @@ final class Showing {
             Optional.empty(),
             List.of(),
             bench.parts(),
-            bench.batch()),
+            bench.batch(),
+            false),
         new RecordView(
             last.record().entries(),
             last.record().head(),
