@@ -104,6 +104,7 @@ final class ViewJson {
       list("parts", bench.parts(), this::part);
       optional("batch", bench.batch(), this::batch);
       out.writeBooleanField("byHand", bench.byHand());
+      out.writeBooleanField("byHand", bench.byHand());
       out.writeEndObject();
     }
 
