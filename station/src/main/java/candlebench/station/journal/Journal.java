@@ -22,7 +22,12 @@ public interface Journal extends AutoCloseable {
    * Reads all entries from a sequence number on, in order, checking the chain on the way. Safe from any thread; sees what was
    * written when it began.
    */
-  void read(long from, Consumer<JournalEntry> reader) throws JournalFailed;
+  default void read(long from, Consumer<JournalEntry> reader) throws JournalFailed {
+    read(from, Long.MAX_VALUE, reader);
+  }
+
+  /** The same, up to and including an entry. */
+  void read(long from, long to, Consumer<JournalEntry> reader) throws JournalFailed;
 
   /** How many entries there are. Safe from any thread. */
   long length();

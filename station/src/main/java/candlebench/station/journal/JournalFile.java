@@ -44,10 +44,15 @@ public final class JournalFile implements AutoCloseable {
    * to see what is wrong. Damage that the database itself meets ends it with the number of the last entry that could be read.
    */
   public void scan(long from, Consumer<JournalEntry> reader) throws JournalFailed {
+    scan(from, Long.MAX_VALUE, reader);
+  }
+
+  private void scan(long from, long to, Consumer<JournalEntry> reader) throws JournalFailed {
     long last = from - 1;
     try (PreparedStatement select = connection.prepareStatement(
-        "SELECT sequence, wall, kind, body, previous, hash FROM entry WHERE sequence >= ? ORDER BY sequence")) {
+        "SELECT sequence, wall, kind, body, previous, hash FROM entry WHERE sequence BETWEEN ? AND ? ORDER BY sequence")) {
       select.setLong(1, from);
+      select.setLong(2, to);
       try (ResultSet row = select.executeQuery()) {
         while (row.next()) {
           JournalEntry entry = entry(row);
@@ -62,12 +67,12 @@ public final class JournalFile implements AutoCloseable {
     }
   }
 
-  /** Hands on the entries from a sequence number on, each checked against the one before it. */
-  void read(long from, Consumer<JournalEntry> reader) throws JournalFailed {
+  /** Hands on the entries from a sequence number to another, each checked against the one before it. */
+  public void read(long from, long to, Consumer<JournalEntry> reader) throws JournalFailed {
     long first = Math.max(1, from);
     Strict strict = new Strict(new Chain(purpose), first, reader);
     try {
-      scan(Math.max(1, first - 1), strict);
+      scan(Math.max(1, first - 1), to, strict);
     } catch (Broken broken) {
       throw new JournalFailed(
           Trouble.DAMAGED,

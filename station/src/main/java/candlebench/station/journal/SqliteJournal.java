@@ -110,9 +110,9 @@ public final class SqliteJournal implements Journal {
   }
 
   @Override
-  public void read(long from, Consumer<JournalEntry> reader) throws JournalFailed {
+  public void read(long from, long to, Consumer<JournalEntry> reader) throws JournalFailed {
     try (JournalFile reading = JournalFile.open(file)) {
-      reading.read(from, reader);
+      reading.read(from, to, reader);
     }
   }
 

@@ -69,6 +69,17 @@ interface JournalContract {
   }
 
   @Test
+  default void reading_can_end_at_any_entry() throws JournalFailed {
+    for (int i = 1; i <= 6; i++) journal().append(WALL, List.of(text("step", i)));
+    List<JournalEntry> some = new ArrayList<>();
+    journal().read(3, 5, some::add);
+    assertThat(some).extracting(JournalEntry::sequence).containsExactly(3L, 4L, 5L);
+    journal().read(6, 5, some::add);
+    journal().read(7, 9, some::add);
+    assertThat(some).hasSize(3);
+  }
+
+  @Test
   default void appending_nothing_adds_nothing() throws JournalFailed {
     assertThat(journal().append(WALL, List.of())).isEmpty();
     assertThat(journal().length()).isZero();

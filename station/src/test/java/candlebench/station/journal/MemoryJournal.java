@@ -76,9 +76,10 @@ public final class MemoryJournal implements Journal {
   }
 
   @Override
-  public void read(long from, Consumer<JournalEntry> reader) {
+  public void read(long from, long to, Consumer<JournalEntry> reader) {
     refuseClosed();
-    for (JournalEntry entry : entries()) if (entry.sequence() >= from) reader.accept(entry);
+    for (JournalEntry entry : entries())
+      if (entry.sequence() >= from && entry.sequence() <= to) reader.accept(entry);
   }
 
   @Override
