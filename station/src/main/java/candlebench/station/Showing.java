@@ -2,8 +2,6 @@ package candlebench.station;
 
 import candlebench.station.Bench.Watch;
 import candlebench.station.view.StationView;
-import candlebench.station.view.StationView.BenchView;
-import candlebench.station.view.StationView.Cue;
 import candlebench.station.view.StationView.RecordView;
 import candlebench.station.view.StationView.Say;
 import candlebench.station.view.StationView.ScaleView;
@@ -65,29 +63,12 @@ final class Showing {
   void stopped() {
     Say words = Say.of("station.stopped");
     StationView last = newest;
-    BenchView bench = last.bench();
     show(new StationView(
         0,
         System.nanoTime(),
         last.practice(),
         last.scales(),
-        new BenchView(
-            bench.step(),
-            words,
-            Optional.empty(),
-            Cue.NONE,
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.of(words),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            List.of(),
-            bench.parts(),
-            bench.batch(),
-            false),
+        last.bench().stopped(words),
         new RecordView(
             last.record().entries(),
             last.record().head(),

@@ -109,7 +109,29 @@ public record StationView(
       List<Choice> choices,
       List<PartView> parts,
       Optional<BatchView> batch,
-      boolean byHand) {}
+      boolean byHand) {
+
+    /** The same with nothing going on any more, and the words that say why in the number's place. */
+    public BenchView stopped(Say why) {
+      return new BenchView(
+          step,
+          why,
+          Optional.empty(),
+          Cue.NONE,
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.of(why),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          List.of(),
+          parts,
+          batch,
+          false);
+    }
+  }
 
   /**
    * Amounts of the weighing that runs, decimal text in {@code unit}; empty text where there is no number.
