@@ -141,7 +141,7 @@ public record Candidate(
   }
 
   /** Whether nearly all lines are understood, and nearly all weights are written just so. */
-  boolean fits() {
+  public boolean fits() {
     return understands() && 100L * written >= (long) FITTING_PERCENT * weights;
   }
 }

@@ -80,18 +80,29 @@ class CommandLineTest {
   void an_unknown_scale_is_recognised_by_its_bytes() throws Exception {
     Outcome outcome =
         Program.run(ascii("ST,+00123.40  g\r\nUS,-00001.00  g\r\n".repeat(10)), "recognise");
+    assertThat(outcome.out()).startsWith("and\n# ").contains("sure, from 20 weights");
     assertThat(outcome.code()).isZero();
-    assertThat(outcome.out()).startsWith("and\t20 weights\t0 bytes left over\n");
-    assertThat(outcome.out().lines().reduce("", (before, last) -> last))
-        .startsWith("# ")
-        .contains("sure");
+  }
+
+  @Test
+  void where_two_formats_remain_both_are_named_with_what_to_do(@TempDir Path folder)
+      throws Exception {
+    Path file = Files.write(folder.resolve("alike.bin"), ascii("+   123.45 g  \r\n".repeat(20)));
+    Outcome outcome = Program.run("recognise", file.toString());
+    assertThat(outcome.out()).startsWith("sbi\nand\n# ").contains("empty the pan and press zero");
+    assertThat(outcome.code()).isEqualTo(1);
   }
 
   @Test
   void what_is_no_scale_stays_unknown() throws Exception {
-    Outcome outcome = Program.run(ascii("The quick brown fox\r\n".repeat(10)), "recognise");
+    byte[] words = ascii("The quick brown fox\r\n".repeat(10));
+    Outcome outcome = Program.run(words, "recognise");
+    assertThat(outcome.out())
+        .startsWith("unknown\n# Readable lines, but none of the formats we have.");
     assertThat(outcome.code()).isEqualTo(1);
-    assertThat(outcome.out()).startsWith("# Readable lines, but none of the formats we have.");
+    assertThat(Program.run(words, "recognise", "--json").out())
+        .startsWith("{\"finding\":\"unknown-format\",\"ids\":[],\"line\":\"8N1\",\"words\":\"")
+        .contains("\"ranked\":[{\"id\":\"");
   }
 
   @Test
@@ -123,6 +134,8 @@ class CommandLineTest {
         "decode --format and no-file  | no file 'no-file'",
         "decode --format and target   | is a folder",
         "decode --format and pom.xml x| 'x'",
+        "recognise no-file            | no file 'no-file'",
+        "recognise --jsom             | nearest is '--json'",
         "audit --data no-folder       | no record at",
         "audit --data target --against xyz | no record at",
         "audit                        | --data",
