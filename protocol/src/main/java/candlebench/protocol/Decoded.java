@@ -20,7 +20,11 @@ public sealed interface Decoded {
   }
 
   /** Moving or still, without a number. */
-  record StatusOnly(Stability stability) implements Decoded {}
+  record StatusOnly(Stability stability, Basis basis) implements Decoded {
+    public StatusOnly(Stability stability) {
+      this(stability, Basis.UNSTATED);
+    }
+  }
 
   /** A stored tare read back: not a live load. */
   record TareStated(Indication indication, Stability stability) implements Decoded {}

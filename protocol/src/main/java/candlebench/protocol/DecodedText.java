@@ -45,7 +45,7 @@ public record DecodedText(
     if (decoded instanceof OutOfRange out)
       return plain(status(out.side()), kind(out.basis()), offset);
     if (decoded instanceof StatusOnly only)
-      return plain(status(only.stability()), "unknown", offset);
+      return plain(status(only.stability()), kind(only.basis()), offset);
     if (decoded instanceof InstrumentFault fault)
       return plain("error", kind(fault.basis()), offset);
     if (decoded instanceof Acknowledged) return plain("ack", "unknown", offset);

@@ -20,8 +20,9 @@ final class FrameBuffer {
     return length;
   }
 
-  byte at(int place) {
-    return bytes[place];
+  /** What is gathered, in its first {@link #length()} bytes. */
+  byte[] bytes() {
+    return bytes;
   }
 
   /** Adds a byte; a full buffer first hands on its older half, which no message can be. */

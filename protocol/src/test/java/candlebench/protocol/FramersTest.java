@@ -69,38 +69,50 @@ class FramersTest {
   }
 
   @Test
-  void brackets_part_a_frame_from_what_stands_around_it() {
-    assertThat(cut(BracketedFramer.between(0x02, 0x03), "xx\\x02a\\x03\\x02b\\x02c\\x03y\\x02d"))
-        .isEqualTo("xx|\\x02a\\x03|\\x02b|\\x02c\\x03|y|\\x02d");
-    assertThat(cut(BracketedFramer.between(0x02, 0x03), "\\x82a\\x03\\x02b\\x83"))
-        .isEqualTo("\\x82a\\x03|\\x02b\\x83");
+  void a_first_and_a_last_byte_part_a_frame_from_what_stands_around_it() {
+    assertThat(cut(between(0x7F), "xx\\x02a\\x03\\x02b\\x02c\\x03y\\x02d\\x03z"))
+        .isEqualTo("xx|\\x02a\\x03|\\x02b|\\x02c\\x03|y|\\x02d\\x03|z");
+    assertThat(cut(between(0x7F), "\\x82a\\x03\\x02b\\x83")).isEqualTo("\\x82a\\x03|\\x02b\\x83");
+    assertThat(cut(between(0xFF), "\\x82a\\x83\\x02b\\x03")).isEqualTo("\\x82a\\x83|\\x02b\\x03");
   }
 
   @Test
-  void a_last_byte_alone_parts_frames() {
-    assertThat(cut(BracketedFramer.endingIn(0x03), "\\na\\r\\n00\\r\\x03\\nb\\r\\x03"))
-        .isEqualTo("\\na\\r\\n00\\r\\x03|\\nb\\r\\x03");
+  void a_last_byte_without_a_first_one_ends_what_there_is() {
+    assertThat(cut(between(0x7F), "ab\\x03\\x02c\\x03")).isEqualTo("ab\\x03|\\x02c\\x03");
   }
 
   @Test
-  void a_frame_of_fixed_length_may_hold_its_own_first_byte_and_mark() {
-    assertThat(cut(new FixedLengthFramer(0x02, 5, 3, '\r'), "\\x02\\x02\\r\\r\\x02\\x02ab\\r*"))
+  void a_frame_of_known_shape_may_hold_its_own_marks() {
+    assertThat(cut(shaped("\u0002??\r?"), "\\x02\\x02\\r\\r\\x02\\x02ab\\r*"))
         .isEqualTo("\\x02\\x02\\r\\r\\x02|\\x02ab\\r*");
   }
 
   @Test
-  void a_frame_of_fixed_length_is_found_again_after_bytes_were_lost_or_added() {
-    assertThat(cut(
-            new FixedLengthFramer(0x02, 5, 4, '\r'),
-            "b\\r\\x02a\\r\\x02abc\\rxyz\\x02\\x02abc\\r\\x02a"))
-        .isEqualTo("b\\r|\\x02a\\r|\\x02abc\\r|xyz|\\x02|\\x02abc\\r|\\x02a");
+  void a_frame_of_known_shape_is_found_again_after_bytes_were_lost_or_added() {
+    assertThat(cut(shaped("\u0002???\r"), "b\\r\\x02a\\r\\x02abc\\rxyz\\x02\\x02abc\\r\\x02a"))
+        .isEqualTo("b\\r\\x02a\\r|\\x02abc\\r|xyz\\x02|\\x02abc\\r|\\x02a");
   }
 
   @Test
-  void a_fixed_length_that_cannot_be_is_refused() {
-    assertThatThrownBy(() -> new FixedLengthFramer(0x02, 5, 5, '\r'))
+  void of_two_endings_either_parts_frames() {
+    Ending either = FrameShape.ofEightBits("=??").or(Ending.ofLines());
+    assertThat(cut(new EndedFramer(either), "=12ab\\r\\n\\rc=34"))
+        .isEqualTo("=12|ab\\r\\n|\\rc|=34");
+  }
+
+  @Test
+  void a_shape_longer_than_any_message_is_refused() {
+    assertThatThrownBy(() -> FrameShape.ofSevenBits("?".repeat(128)))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessageContaining("mark inside");
+        .hasMessageContaining("1 to 127 bytes");
+  }
+
+  private static Framer between(int significantBits) {
+    return new EndedFramer(Ending.between(0x02, 0x03, significantBits));
+  }
+
+  private static Framer shaped(String picture) {
+    return new EndedFramer(FrameShape.ofSevenBits(picture));
   }
 
   private static String cut(Framer framer, String stream) {

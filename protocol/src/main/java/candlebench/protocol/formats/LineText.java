@@ -35,6 +35,16 @@ final class LineText {
     this.terminated = terminated;
   }
 
+  /** A frame that is no line of text: all its bytes, without parity. */
+  static LineText ofSevenBits(Frame frame) {
+    return new LineText(withoutParity(frame.bytes()), frame.length(), true);
+  }
+
+  /** A frame that is no line of text, or one in which bit 7 counts: all its bytes as they are. */
+  static LineText ofEightBits(Frame frame) {
+    return new LineText(frame.bytes(), frame.length(), true);
+  }
+
   static LineText of(Frame frame) {
     byte[] bytes = withoutParity(frame.bytes());
     int length = bytes.length;
@@ -105,7 +115,7 @@ final class LineText {
 
   /** The character at a place, or NUL beyond the ends. */
   char charAt(int place) {
-    return place >= 0 && place < length ? (char) bytes[place] : NOTHING;
+    return place >= 0 && place < length ? (char) (bytes[place] & 0xFF) : NOTHING;
   }
 
   /** Takes the next character if it is this one. */
@@ -246,6 +256,17 @@ final class LineText {
     return unit;
   }
 
+  /** Takes the field that ends before a place as a unit, spaces around it included; {@link WireUnit#NONE} where it is blank. */
+  Optional<WireUnit> unit(int end) {
+    int from = at;
+    int to = Math.min(end, length);
+    while (from < to && bytes[from] == ' ') from++;
+    while (to > from && bytes[to - 1] == ' ') to--;
+    Optional<WireUnit> unit = WireUnit.named(bytes, from, to);
+    at = unit.isPresent() ? end : from;
+    return unit;
+  }
+
   /** Takes the unit at the left of the field that is left; blank is {@link WireUnit#NONE}. */
   Optional<WireUnit> unitAtLeft() {
     int mark = nextMark();
@@ -299,6 +320,10 @@ final class LineText {
     return refused(
         Reason.WRONG_LENGTH,
         "the line is longer or shorter than its layout: bytes were lost or added");
+  }
+
+  Decoded wrongChecksum() {
+    return refused(Reason.WRONG_CHECKSUM, "the checksum is another one: a byte was hit on the way");
   }
 
   Decoded notThisFormat(String words) {

@@ -43,6 +43,7 @@ record WireUnit(Optional<MassUnit> mass, Optional<Matter> matter) {
       row("gr", OTHER),
       row("grn", OTHER),
       row("t", OTHER), // tonne, or tola
+      row("tn", OTHER), // ton
       row("tl", OTHER), // tael; the third letter tells whose
       row("tlh", OTHER),
       row("tls", OTHER),
@@ -78,11 +79,11 @@ record WireUnit(Optional<MassUnit> mass, Optional<Matter> matter) {
     return new Row(packed, unit);
   }
 
-  private static WireUnit of(MassUnit unit) {
+  static WireUnit of(MassUnit unit) {
     return new WireUnit(Optional.of(unit), Optional.empty());
   }
 
-  private static WireUnit of(Matter matter) {
+  static WireUnit of(Matter matter) {
     return new WireUnit(Optional.empty(), Optional.of(matter));
   }
 }
