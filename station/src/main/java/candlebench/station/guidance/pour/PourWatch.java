@@ -41,6 +41,7 @@ public final class PourWatch {
   private final double[] grams;
   private final FlowLine line;
   private final Stop stop;
+  private final boolean slow;
 
   /** The moment at which "stop" was first said in this run of the stream: when, at what weight, at what flow. */
   private record Stop(long nanos, double grams, double flow) {
@@ -56,7 +57,9 @@ public final class PourWatch {
       long[] nanos,
       double[] grams,
       FlowLine line,
-      Stop stop) {
+      Stop stop,
+      boolean slow) {
+    this.slow = slow;
     this.kind = kind;
     this.target = target;
     this.under = under;
@@ -79,7 +82,8 @@ public final class PourWatch {
         new long[0],
         new double[0],
         FlowLine.NONE,
-        Stop.NONE);
+        Stop.NONE,
+        false);
   }
 
   /** The next reading: what is poured so far, by the clock that never goes back. */
@@ -92,7 +96,16 @@ public final class PourWatch {
     weights[kept] = net.roughGrams();
     FlowLine fitted = FlowLine.through(times, weights, kept + 1);
     return new PourWatch(
-        kind, target, under, step, delay, times, weights, fitted, stopAfter(atNanos, fitted));
+        kind,
+        target,
+        under,
+        step,
+        delay,
+        times,
+        weights,
+        fitted,
+        stopAfter(atNanos, fitted),
+        slow || isNear(fitted, atNanos, atNanos, target - net.roughGrams()));
   }
 
   private int firstKept(long atNanos) {
@@ -116,9 +129,9 @@ public final class PourWatch {
     if (line.gramsPerSecond() < leastFlow()) return atRest(toGo);
     double seconds = secondsToStop(line, nanos[nanos.length - 1], atNanos);
     if (seconds <= 0) return new PourCue(PourCue.Kind.STOP, toGo, -1, 0);
-    boolean slow = seconds < SLOW_SECONDS || kind.byDrops() && toGo < SLOW_SHARE * target;
+    boolean nearNow = slow || isNear(line, nanos[nanos.length - 1], atNanos, toGo);
     return new PourCue(
-        slow ? PourCue.Kind.SLOW : PourCue.Kind.POUR, toGo, (long) (seconds * 1e9), 0);
+        nearNow ? PourCue.Kind.SLOW : PourCue.Kind.POUR, toGo, (long) (seconds * 1e9), 0);
   }
 
   private PourCue atRest(double toGo) {
@@ -127,7 +140,14 @@ public final class PourWatch {
     if (kind.byDrops() && drops <= MOST_DROPS)
       return new PourCue(PourCue.Kind.DROPS, toGo, -1, (int) drops);
     return new PourCue(
-        toGo < SLOW_SHARE * target ? PourCue.Kind.SLOW : PourCue.Kind.POUR, toGo, -1, 0);
+        slow || toGo < SLOW_SHARE * target ? PourCue.Kind.SLOW : PourCue.Kind.POUR, toGo, -1, 0);
+  }
+
+  /** Once near, a stream stays near: what has slowed down is not told to hurry again. */
+  private boolean isNear(FlowLine fitted, long newest, long atNanos, double toGo) {
+    if (toGo < SLOW_SHARE * target) return true;
+    return fitted.gramsPerSecond() >= leastFlow()
+        && secondsToStop(fitted, newest, atNanos) < SLOW_SECONDS;
   }
 
   private double secondsToStop(FlowLine fitted, long newest, long atNanos) {

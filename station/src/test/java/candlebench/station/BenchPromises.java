@@ -1,0 +1,249 @@
+package candlebench.station;
+
+import candlebench.shared.Division;
+import candlebench.shared.Mass;
+import candlebench.shared.MassUnit;
+import candlebench.shared.Reading;
+import candlebench.shared.Stability;
+import candlebench.shared.Stamp;
+import candlebench.shared.Verdict;
+import candlebench.simulator.Pan;
+import candlebench.station.guidance.BatchProgress;
+import candlebench.station.guidance.BenchProgress;
+import candlebench.station.guidance.GuidanceEvent;
+import candlebench.station.guidance.GuidanceEvent.AcceptanceReopened;
+import candlebench.station.guidance.GuidanceEvent.BatchAbandoned;
+import candlebench.station.guidance.GuidanceEvent.BatchScrapped;
+import candlebench.station.guidance.GuidanceEvent.BatchStarted;
+import candlebench.station.guidance.GuidanceEvent.How;
+import candlebench.station.guidance.GuidanceEvent.OverGone;
+import candlebench.station.guidance.GuidanceEvent.OverPoured;
+import candlebench.station.guidance.GuidanceEvent.PotTared;
+import candlebench.station.guidance.GuidanceEvent.RemedyChosen;
+import candlebench.station.guidance.GuidanceEvent.Undone;
+import candlebench.station.guidance.GuidanceEvent.VesselTared;
+import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
+import candlebench.station.guidance.GuidanceInput;
+import candlebench.station.guidance.GuidanceInput.LineChanged;
+import candlebench.station.guidance.GuidanceInput.NoWeightShown;
+import candlebench.station.guidance.GuidanceInput.ReadingArrived;
+import candlebench.station.guidance.GuidanceStep;
+import candlebench.station.guidance.Place;
+import candlebench.station.journal.EntryJson;
+import candlebench.station.journal.EntryText;
+import candlebench.station.journal.JournalEntry;
+import candlebench.station.journal.JournalFailed;
+import candlebench.station.view.StationView;
+import candlebench.station.view.StationView.BenchView;
+import candlebench.station.view.StationView.Say;
+import candlebench.station.view.Views;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * What must hold in every run, checked after every step with what is truly on the pan at hand. Written apart from guidance, so that it
+ * cannot share its mistakes.
+ */
+public final class BenchPromises {
+  /** Thrown when a promise is broken. */
+  public static final class Broken extends AssertionError {
+    private static final long serialVersionUID = 1L;
+
+    Broken(String message) {
+      super(message);
+    }
+  }
+
+  private static final long STEADY_NANOS = 1_000_000_000L;
+  private static final long GAP_NANOS = 1_000_000_000L;
+
+  private final Pan pan;
+  private final Deque<Reading> recent = new ArrayDeque<>();
+  private final List<EntryText> journal = new ArrayList<>();
+  private final Set<Place> standing = new HashSet<>();
+  private BenchProgress folded = BenchProgress.EMPTY;
+  private Optional<Place> over = Optional.empty();
+  private Optional<Place> lastTaken = Optional.empty();
+  private Mass mostOff = Mass.ofGrams("0.35");
+  private boolean anyNumber;
+
+  BenchPromises(Pan pan) {
+    this.pan = pan;
+  }
+
+  /** How far a recorded weight may be off the true one: two divisions and the scale's own error, unless set otherwise. */
+  public void mayBeOff(String grams) {
+    mostOff = Mass.ofGrams(grams);
+  }
+
+  /** What a program would know that has nothing but the journal. */
+  BenchProgress fromJournal() {
+    BenchProgress progress = BenchProgress.EMPTY;
+    for (EntryText text : journal) progress = progress.after(read(text));
+    return progress;
+  }
+
+  void check(GuidanceInput input, GuidanceStep step, Stamp now) {
+    hear(input);
+    for (GuidanceEvent event : step.events()) {
+      EntryText text = EntryJson.text(event);
+      journal.add(text);
+      folded = folded.after(read(text));
+      check(event, now);
+    }
+    if (!step.events().isEmpty()) foldedIsLive(step.next().progress());
+    if (!(input instanceof ReadingArrived) || !step.events().isEmpty())
+      words(Views.of(step.next(), now), now);
+  }
+
+  private void hear(GuidanceInput input) {
+    if (input instanceof ReadingArrived arrived) {
+      anyNumber = true;
+      if (!recent.isEmpty()
+          && arrived.stamp().nanos() < recent.getLast().stamp().nanos()) recent.clear();
+      recent.addLast(arrived.reading());
+      while (recent.size() > 200) recent.removeFirst();
+    } else if (input instanceof NoWeightShown
+        || input instanceof LineChanged line && !line.answering()) {
+      recent.clear();
+      anyNumber = false;
+    }
+  }
+
+  private void check(GuidanceEvent event, Stamp now) {
+    if (event instanceof BatchStarted) begin();
+    else if (event instanceof PotTared tared) tared(tared.how(), tared.tare(), now);
+    else if (event instanceof VesselTared tared) tared(tared.how(), tared.tare(), now);
+    else if (event instanceof WeightAccepted weight) accepted(weight, now);
+    else if (event instanceof OverPoured poured) over = Optional.of(poured.place());
+    else if (event instanceof OverGone
+        || event instanceof RemedyChosen
+        || event instanceof BatchScrapped
+        || event instanceof BatchAbandoned) over = Optional.empty();
+    else if (event instanceof AcceptanceReopened reopened) standing.remove(reopened.place());
+    else if (event instanceof Undone undone && undone.what().equals("weight-accepted"))
+      lastTaken.ifPresent(standing::remove);
+  }
+
+  private void begin() {
+    standing.clear();
+    over = Optional.empty();
+  }
+
+  private void tared(How how, Mass tare, Stamp now) {
+    noOverPourWaits("a tare");
+    if (how == How.BY_HAND) return;
+    wasSettled("a tare", now);
+    near("a tare", tare, pan.truth());
+  }
+
+  private void accepted(WeightAccepted weight, Stamp now) {
+    if (!standing.add(weight.place())) broken(weight.place() + " was recorded twice");
+    lastTaken = Optional.of(weight.place());
+    if (over.filter(place -> !place.equals(weight.place())).isPresent())
+      broken("something was taken while an over-pour waited for a choice");
+    if (weight.verdict() == Verdict.OVER && over.isEmpty())
+      broken("more than its tolerance was taken and not announced: " + weight);
+    if (weight.how() == How.BY_HAND) return;
+    wasSettled(weight.place().toString(), now);
+    near(weight.place() + ", gross", weight.gross(), pan.truth());
+  }
+
+  private void noOverPourWaits(String what) {
+    if (over.isPresent()) broken(what + " was taken while an over-pour waited for a choice");
+  }
+
+  /** Promise 1: from a live line, with its unit stated, at rest by the clock. */
+  private void wasSettled(String what, Stamp now) {
+    if (recent.isEmpty()) broken(what + " was taken without a number");
+    Reading last = recent.getLast();
+    if (last.unitAssumed()) broken(what + " was taken in a unit nobody stated");
+    long end = last.stamp().nanos();
+    if (now.nanos() - end > GAP_NANOS) broken(what + " was taken from an old number");
+    MassUnit unit = last.indication().unit().orElse(MassUnit.GRAM);
+    Division step = Division.ofDecimals(last.indication().decimals(), unit);
+    Mass low = last.mass();
+    Mass high = last.mass();
+    long before = end;
+    for (Reading reading : (Iterable<Reading>) recent::descendingIterator) {
+      long at = reading.stamp().nanos();
+      if (before - at > GAP_NANOS) broken(what + " was taken across a gap");
+      if (reading.mass().isLessThan(low)) low = reading.mass();
+      if (reading.mass().isMoreThan(high)) high = reading.mass();
+      before = at;
+      if (end - at >= STEADY_NANOS) break;
+    }
+    if (end - before < STEADY_NANOS) broken(what + " was taken before it stood for a second");
+    boolean still = step.stepsIn(high.minus(low)) <= 1;
+    if (!still)
+      broken(what + " was taken from moving numbers, " + low + " to " + high
+          + (last.stability() == Stability.STABLE ? ", called stable" : ""));
+  }
+
+  /** Promise 3: what is recorded is what truly stands there, whatever was done to the scale's zero. */
+  private void near(String what, Mass recorded, Mass truth) {
+    if (recorded.minus(truth).abs().isMoreThan(mostOff))
+      broken(what + " was recorded as " + recorded + ", and is " + truth);
+  }
+
+  /** Promise 6, and 5: the recorded parts sum to what is in the pot. */
+  private void foldedIsLive(BenchProgress live) {
+    if (!folded.equals(live))
+      broken("the journal folds to another state:\n" + folded + "\nlives:\n" + live);
+    live.batch().ifPresent(BenchPromises::sums);
+  }
+
+  private static void sums(BatchProgress batch) {
+    boolean byHand = batch.charge().weights().stream().anyMatch(w -> w.how() == How.BY_HAND);
+    if (byHand || batch.charge().pot().isEmpty()) return;
+    Mass inPot = batch.charge().gross().minus(batch.charge().tare());
+    if (!inPot.equals(batch.charge().contents()))
+      broken("the parts sum to " + batch.charge().contents() + ", the pot holds " + inPot);
+  }
+
+  /** Promise 7: every number is live or marked; and every word has its sentence. */
+  private void words(BenchView view, Stamp now) {
+    boolean live = anyNumber
+        && !recent.isEmpty()
+        && now.nanos() - recent.getLast().stamp().nanos() <= GAP_NANOS;
+    view.weighing().ifPresent(weighing -> {
+      boolean claims = weighing.trust() == StationView.Trust.LIVE
+          || weighing.trust() == StationView.Trust.MOVING;
+      if (claims && !live) broken("a number is shown as live that is not");
+      if (!live && !weighing.net().isEmpty()) broken("an old number is shown: " + weighing);
+    });
+    read(view.now());
+    view.detail().ifPresent(BenchPromises::read);
+    view.trouble().ifPresent(BenchPromises::read);
+    view.countIn().ifPresent(count -> read(count.what()));
+    view.undo().ifPresent(undo -> read(undo.what()));
+    view.timer().ifPresent(timer -> read(timer.what()));
+    view.confirm().ifPresent(key -> read(key.label()));
+    view.choices().forEach(choice -> {
+      read(choice.label());
+      choice.cost().ifPresent(BenchPromises::read);
+      choice.whyNot().ifPresent(BenchPromises::read);
+    });
+  }
+
+  private static void read(Say say) {
+    PageWords.ENGLISH.read(say);
+  }
+
+  private static GuidanceEvent read(EntryText text) {
+    try {
+      return EntryJson.event(new JournalEntry(1, "", text.kind(), text.body(), "", ""));
+    } catch (JournalFailed e) {
+      throw new Broken(e.getMessage());
+    }
+  }
+
+  private static void broken(String message) {
+    throw new Broken(message);
+  }
+}

@@ -1,0 +1,210 @@
+package candlebench.station;
+
+import candlebench.shared.Mass;
+import candlebench.simulator.Held;
+import candlebench.simulator.Pan;
+import candlebench.simulator.Perceived;
+import candlebench.simulator.Perceived.Told;
+import candlebench.simulator.PourKind;
+import candlebench.simulator.VirtualMaker;
+import candlebench.station.guidance.Cue;
+import candlebench.station.guidance.MakerCommand;
+import candlebench.station.guidance.Prompt;
+import java.time.Duration;
+import java.util.Optional;
+import java.util.SplittableRandom;
+
+/**
+ * Does what the page says, with a virtual maker's hands: puts down and lifts off what is asked for, pours by the cue, presses a key
+ * only where a way must be chosen.
+ */
+public final class FollowingMaker {
+  private static final String POT = "pot";
+  private static final long PAGE_NANOS = 60_000_000L;
+
+  private final VirtualBench bench;
+  private final VirtualMaker maker;
+  private final SplittableRandom random;
+  private final Mass pot;
+  private Optional<Held> potAside;
+  private Prompt seen;
+  private long nextLook;
+  private long answersAt = Long.MAX_VALUE;
+  private int vessel = -1;
+  private String vesselName = "";
+  private int keys;
+  private long nextSpoon;
+
+  public FollowingMaker(VirtualBench bench, VirtualMaker maker, Mass pot, long seed) {
+    this.bench = bench;
+    this.maker = maker;
+    this.pot = pot;
+    this.potAside = Optional.of(new Held(POT, pot, false));
+    this.random = new SplittableRandom(seed);
+    this.seen = bench.prompt();
+  }
+
+  /** How many keys were pressed. */
+  public int keys() {
+    return keys;
+  }
+
+  /** Works at the bench up to a moment. */
+  public void advanceTo(long nanos) {
+    if (nanos >= nextLook) {
+      nextLook = nanos + PAGE_NANOS;
+      seen = bench.prompt();
+      answer(nanos);
+    }
+    maker.advanceTo(nanos, perceived(), bench.pan);
+  }
+
+  private Perceived perceived() {
+    return switch (seen.step()) {
+      case IDLE, DONE, MIX -> Perceived.told(Told.WAIT);
+      case PREPARE, PLACE_POT, RETURN_POT -> potOn();
+      case MELT -> potOff();
+      case PLACE_VESSEL -> vesselOn();
+      case LIFT_VESSEL -> vesselOff();
+      case ADD_PART, ADD_MORE, FILL_VESSEL -> byCue();
+      case SPLIT_OFF -> takeOut();
+      case AWAY -> back();
+      case OVER -> over();
+      case ASK -> Perceived.told(Told.WAIT);
+    };
+  }
+
+  private Pan pan() {
+    return bench.pan;
+  }
+
+  private Perceived potOn() {
+    if (pan().holds(POT)) return Perceived.told(Told.WAIT);
+    if (maker.held().isEmpty()) {
+      Held thing = potAside.orElse(new Held(POT, pot, false));
+      maker.hand(thing.thing(), thing.mass(), thing.hot());
+    }
+    return Perceived.told(Told.PLACE);
+  }
+
+  private Perceived potOff() {
+    if (pan().holds(POT)) return Perceived.told(Told.LIFT);
+    maker.held().ifPresent(held -> {
+      potAside = Optional.of(held);
+      maker.putAside();
+    });
+    return Perceived.told(Told.WAIT);
+  }
+
+  private Perceived vesselOn() {
+    if (pan().holds(POT)) return Perceived.told(Told.LIFT);
+    maker.held().filter(held -> held.thing().equals(POT)).ifPresent(held -> {
+      potAside = Optional.of(held);
+      maker.putAside();
+    });
+    if (pan().receiver().isPresent()) return Perceived.told(Told.WAIT);
+    if (maker.held().isEmpty()) {
+      vesselName = "vessel " + ++vessel;
+      maker.hand(vesselName, Mass.ofGrams(Integer.toString(150 + random.nextInt(60))), false);
+    }
+    return Perceived.told(Told.PLACE);
+  }
+
+  private Perceived vesselOff() {
+    if (pan().holds(vesselName)) return Perceived.told(Told.LIFT);
+    if (maker.held().isPresent()) maker.putAside();
+    return Perceived.told(Told.WAIT);
+  }
+
+  private Perceived back() {
+    if (maker.held().isPresent()) return Perceived.told(Told.PLACE);
+    boolean liftFirst = seen.now().key().startsWith("now.lift")
+        || seen.detail()
+            .filter(words -> words.key().equals("detail.maybe-zeroed"))
+            .isPresent();
+    return Perceived.told(liftFirst && pan().receiver().isPresent() ? Told.LIFT : Told.WAIT);
+  }
+
+  private Perceived byCue() {
+    maker.takes(
+        seen.step() == Prompt.Kind.FILL_VESSEL ? PourKind.WAX_PITCHER : PourKind.OIL_BOTTLE);
+    Perceived cued = cued(seen.cue());
+    return seen.weighing()
+        .flatMap(weighing -> weighing.net().map(weighing.target()::minus))
+        .map(toGo -> cued.withToGo(toGo.roughGrams()))
+        .orElse(cued);
+  }
+
+  private Perceived cued(Cue cue) {
+    return switch (cue) {
+      case NONE, WAITING -> Perceived.told(Told.WAIT);
+      case POUR -> stream(Told.POUR);
+      case SLOW -> stream(Told.SLOW);
+      case STOP -> Perceived.told(Told.STOP);
+      case DROPS -> Perceived.drops(seen.drops().orElse(1));
+      case PIECES -> Perceived.told(Told.PIECES);
+      case HOLD_STILL -> Perceived.told(Told.HOLD_STILL);
+      case OVER -> Perceived.told(Told.OVER);
+    };
+  }
+
+  private Perceived stream(Told told) {
+    return seen.stopInNanos()
+        .map(nanos -> Perceived.stopIn(told, Duration.ofNanos(nanos)))
+        .orElse(Perceived.told(told));
+  }
+
+  /** With a ladle, in one go. */
+  private Perceived takeOut() {
+    seen.weighing()
+        .filter(weighing -> weighing.trust() == candlebench.station.guidance.Trust.LIVE)
+        .flatMap(weighing -> weighing.net().map(weighing.target()::minus))
+        .filter(toGo -> toGo.isMoreThan(Mass.ofGrams("3")))
+        .filter(toGo -> bench.nanos() >= nextSpoon)
+        .ifPresent(toGo -> {
+          nextSpoon = bench.nanos() + 4_000_000_000L;
+          pan().add(toGo.negated());
+        });
+    return Perceived.told(Told.WAIT);
+  }
+
+  /** A vessel too full is poured back a little, a piece too many is taken out; for the rest a key is pressed. */
+  private Perceived over() {
+    boolean back = seen.choices().stream()
+        .anyMatch(way -> (way.id().equals("take-back")) && way.whyNot().isEmpty());
+    if (back)
+      seen.weighing()
+          .filter(weighing -> weighing.trust() == candlebench.station.guidance.Trust.LIVE)
+          .flatMap(weighing -> weighing.net().map(weighing.target()::minus))
+          .filter(Mass::isNegative)
+          .filter(over -> bench.nanos() >= nextSpoon)
+          .ifPresent(over -> {
+            nextSpoon = bench.nanos() + 4_000_000_000L;
+            pan().add(over);
+          });
+    return Perceived.told(Told.OVER);
+  }
+
+  private void answer(long nanos) {
+    boolean asked = !seen.choices().isEmpty()
+        || seen.step() == Prompt.Kind.PLACE_VESSEL && seen.confirm().isPresent();
+    if (!asked) {
+      answersAt = Long.MAX_VALUE;
+      return;
+    }
+    if (answersAt == Long.MAX_VALUE) answersAt = maker.answersAt(nanos) + 4_000_000_000L;
+    if (nanos < answersAt) return;
+    answersAt = Long.MAX_VALUE;
+    keys++;
+    if (seen.choices().isEmpty()) {
+      bench.say(new MakerCommand.GoOn());
+      return;
+    }
+    seen.choices().stream()
+        .filter(way -> way.whyNot().isEmpty())
+        .filter(way -> !way.id().equals("scrap"))
+        .findFirst()
+        .ifPresent(way ->
+            bench.say(new MakerCommand.Choose(way.id(), way.needsReason() ? "tested so" : "")));
+  }
+}

@@ -1,0 +1,223 @@
+package candlebench.station;
+
+import candlebench.protocol.Framer;
+import candlebench.protocol.ScaleFormat;
+import candlebench.protocol.WireLayout;
+import candlebench.protocol.formats.ScaleFormats;
+import candlebench.shared.Stamp;
+import candlebench.simulator.Pan;
+import candlebench.simulator.ScaleKey;
+import candlebench.simulator.ScaleQuirks;
+import candlebench.simulator.ScaleTraits;
+import candlebench.simulator.VirtualClock;
+import candlebench.simulator.VirtualScale;
+import candlebench.station.guidance.BenchSetup;
+import candlebench.station.guidance.GuidanceEffect;
+import candlebench.station.guidance.GuidanceEvent;
+import candlebench.station.guidance.GuidanceInput;
+import candlebench.station.guidance.GuidanceState;
+import candlebench.station.guidance.GuidanceStep;
+import candlebench.station.guidance.MakerCommand;
+import candlebench.station.guidance.Prompt;
+import candlebench.station.link.Line;
+import candlebench.station.link.ScaleSettings;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.LongConsumer;
+
+/**
+ * A whole bench in virtual time, from what truly stands on the pan to what is written down: a virtual scale speaks, its bytes are
+ * framed and decoded, guidance answers, and after every step the promises of {@link BenchPromises} are checked.
+ */
+public final class VirtualBench {
+  public static final Instant START = Instant.parse("2026-11-25T08:00:00Z");
+
+  private static final Line NO_WIRE = () -> {
+    throw new AssertionError("the virtual bench opens no wire");
+  };
+  private static final long STEP_NANOS = 20_000_000L;
+  private static final long TICK_NANOS = 100_000_000L;
+  private static final long SILENT_NANOS = 1_500_000_000L;
+
+  public final Pan pan = new Pan();
+  public final VirtualScale scale;
+  public final List<GuidanceEvent> events = new ArrayList<>();
+  public final List<GuidanceEffect> effects = new ArrayList<>();
+  public final BenchPromises promises;
+  private final VirtualClock clock = new VirtualClock(START);
+  private final BenchSetup setup;
+  private final ScaleFormat format;
+  private final Framer framer;
+  private final Readings readings;
+  private GuidanceState state;
+  private boolean plugged = true;
+  private boolean answering = true;
+  private long lastHeard;
+  private long nextTick;
+  private long runBegan;
+  private int commands;
+  private LongConsumer around = nanos -> {};
+
+  /** What a bench is made of; the usual one is an honest 3 kg scale that sends ten times a second. */
+  public record Make(
+      BenchSetup setup, ScaleTraits traits, ScaleQuirks quirks, String format, long seed) {
+    public static Make of(BenchSetup setup) {
+      return new Make(setup, ScaleTraits.benchThreeKilograms(), ScaleQuirks.none(), "and", 1);
+    }
+
+    public Make rate(double readingsPerSecond) {
+      return new Make(setup, traits.withSendsPerSecond(readingsPerSecond), quirks, format, seed);
+    }
+
+    public Make traits(ScaleTraits other) {
+      return new Make(setup, other, quirks, format, seed);
+    }
+
+    public Make quirks(ScaleQuirks other) {
+      return new Make(setup, traits, other, format, seed);
+    }
+
+    public Make format(String other) {
+      return new Make(setup, traits, quirks, other, seed);
+    }
+
+    public Make seed(long other) {
+      return new Make(setup, traits, quirks, format, other);
+    }
+  }
+
+  public VirtualBench(Make make) {
+    setup = make.setup();
+    format = ScaleFormats.of(make.format());
+    framer = format.newFramer();
+    readings = new Readings(0, ScaleSettings.of(NO_WIRE, format));
+    WireLayout layout = format.layouts().get(0);
+    scale = new VirtualScale(make.traits(), make.quirks(), format, layout, pan, make.seed());
+    state = GuidanceState.begin(setup);
+    promises = new BenchPromises(pan);
+  }
+
+  public GuidanceState state() {
+    return state;
+  }
+
+  public Prompt prompt() {
+    return state.prompt(now());
+  }
+
+  public long nanos() {
+    return clock.nanos();
+  }
+
+  /** The stamp of this moment: elapsed time begins anew with each run of the program. */
+  public Stamp now() {
+    return new Stamp(clock.stamp().wall(), clock.nanos() - runBegan);
+  }
+
+  /** What acts on the pan at each step, told the moment. */
+  public void around(LongConsumer hands) {
+    around = hands;
+  }
+
+  public void run(double seconds) {
+    long until = clock.nanos() + Math.round(seconds * 1e9);
+    while (clock.nanos() < until) step(Math.min(until, clock.nanos() + STEP_NANOS));
+  }
+
+  /** Runs until the bench is in a kind of step; fails if that takes longer than so many seconds. */
+  public void runUntil(Prompt.Kind step, int seconds) {
+    for (int tenth = 0; tenth < 10 * seconds; tenth++) {
+      if (prompt().step() == step) return;
+      run(0.1);
+    }
+    throw new AssertionError(
+        "not at " + step + " after " + seconds + " s, but at " + prompt());
+  }
+
+  private void step(long moment) {
+    around.accept(moment);
+    pan.advanceTo(moment);
+    clock.advanceTo(moment);
+    scale.advanceTo(moment, this::hear);
+    if (answering && moment - lastHeard > SILENT_NANOS) line(false);
+    if (moment >= nextTick) {
+      nextTick = moment + TICK_NANOS;
+      give(new GuidanceInput.ClockTicked(now()));
+    }
+  }
+
+  private void hear(long nanos, byte[] bytes) {
+    if (!plugged) return;
+    lastHeard = nanos;
+    if (!answering) line(true);
+    Stamp stamp = new Stamp(START.plusNanos(nanos), nanos - runBegan);
+    framer.feed(
+        bytes,
+        bytes.length,
+        stamp,
+        frame -> readings.of(frame, format.decode(frame)).ifPresent(this::give));
+  }
+
+  private void line(boolean nowAnswering) {
+    answering = nowAnswering;
+    give(new GuidanceInput.LineChanged(0, nowAnswering, now()));
+  }
+
+  /** Pulls the cable. */
+  public void unplug() {
+    plugged = false;
+  }
+
+  public void replug() {
+    plugged = true;
+  }
+
+  public void press(ScaleKey key) {
+    scale.press(key);
+  }
+
+  public void start(String recipe, int vessels) {
+    say(new MakerCommand.StartBatch(recipe, vessels, "Robin", Map.of()));
+  }
+
+  public Optional<GuidanceEffect.CommandRefused> say(MakerCommand command) {
+    give(new GuidanceInput.MakerSaid("c" + ++commands, command, now()));
+    GuidanceEffect last = effects.get(effects.size() - 1);
+    return last instanceof GuidanceEffect.CommandRefused refused
+        ? Optional.of(refused)
+        : Optional.empty();
+  }
+
+  /** The program is killed and started again after a while; the journal is all that is left. */
+  public void restart(Duration down) {
+    clock.advance(down);
+    pan.advanceTo(clock.nanos());
+    scale.advanceTo(clock.nanos(), (nanos, bytes) -> {});
+    runBegan = clock.nanos() - 5_000_000L;
+    state = GuidanceState.resume(setup, promises.fromJournal());
+    answering = true;
+    lastHeard = clock.nanos();
+  }
+
+  private void give(GuidanceInput input) {
+    GuidanceStep step = state.on(input);
+    events.addAll(step.events());
+    effects.addAll(step.effects());
+    state = step.next();
+    promises.check(input, step, now());
+  }
+
+  public <E extends GuidanceEvent> List<E> all(Class<E> type) {
+    return events.stream().filter(type::isInstance).map(type::cast).toList();
+  }
+
+  public <E extends GuidanceEvent> E last(Class<E> type) {
+    List<E> found = all(type);
+    if (found.isEmpty()) throw new AssertionError("no " + type.getSimpleName() + " in " + events);
+    return found.get(found.size() - 1);
+  }
+}
