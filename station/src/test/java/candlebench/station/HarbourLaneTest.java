@@ -18,7 +18,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** The whole small batch of the demonstration, with a virtual scale and a maker's hands that pour gently. */
 class HarbourLaneTest {
-  private static final MakerTraits GENTLE = new MakerTraits(0.3, 0, 0.05, 0.5, 1, 0.5, 0.03, 1.3);
+  private static final MakerTraits GENTLE =
+      new MakerTraits(0.3, 0, 0.05, 0.5, 1, 0.5, 0, 0.03, 1.3);
 
   @ParameterizedTest
   @ValueSource(ints = {2, 5, 10, 25})

@@ -134,8 +134,7 @@ public final class VirtualBench {
       if (prompt().step() == step) return;
       run(0.1);
     }
-    throw new AssertionError(
-        "not at " + step + " after " + seconds + " s, but at " + prompt());
+    throw new AssertionError("not at " + step + " after " + seconds + " s, but at " + prompt());
   }
 
   private void step(long moment) {
