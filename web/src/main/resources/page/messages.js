@@ -130,6 +130,7 @@ export const messages = {
   "refused.negative-amount": "An amount received is zero (not known) or more.",
   "refused.note": "A note has 1 to {most} characters.",
   "refused.reason": "Say why, in a few words: a correction keeps its reason.",
+  "refused.correct-weight": "Give the right net weight in grams, such as 56.1.",
   "refused.correct-when-done": "Finish the batch first. Its weights can be corrected after that.",
   "refused.nothing-to-undo": "There is nothing left to take back.",
 

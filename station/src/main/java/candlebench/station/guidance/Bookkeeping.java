@@ -7,11 +7,14 @@ import candlebench.station.guidance.GuidanceEvent.LotChanged;
 import candlebench.station.guidance.GuidanceEvent.LotReceived;
 import candlebench.station.guidance.GuidanceEvent.Noted;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** What the maker writes down beside the weighing: lots, remarks and corrections. None of it moves the bench from its stage. */
 final class Bookkeeping {
   /** The longest lot, remark or reason: a few lines, and an end to a scanner gone wild. */
   static final int LONGEST = 500;
+
+  private static final Pattern GRAMS = Pattern.compile("\\d{1,6}(\\.\\d{1,6})?");
 
   private Bookkeeping() {}
 
@@ -78,6 +81,9 @@ final class Bookkeeping {
       return Outcome.refuse(stage, Words.of("refused.reason"));
     if (correct.now().length() > LONGEST)
       return Outcome.refuse(stage, Words.of("refused.note").and("most", LONGEST));
+    if (correct.what() == Correctable.WEIGHT
+        && !GRAMS.matcher(correct.now().strip()).matches())
+      return Outcome.refuse(stage, Words.of("refused.correct-weight"));
     boolean runs = scene
         .progress()
         .running()

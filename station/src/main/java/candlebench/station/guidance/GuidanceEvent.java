@@ -417,6 +417,12 @@ public sealed interface GuidanceEvent {
       String reason,
       String person)
       implements GuidanceEvent {
+
+    public Corrected {
+      if (what == Correctable.WEIGHT && Mass.ofGrams(now).isNegative())
+        throw new IllegalArgumentException("a weight is corrected to zero or more, not " + now);
+    }
+
     @Override
     public BenchProgress foldInto(BenchProgress before) {
       return before;

@@ -8,6 +8,7 @@ import candlebench.station.guidance.GuidanceEvent.BatchStarted;
 import candlebench.station.guidance.GuidanceEvent.Correctable;
 import candlebench.station.guidance.GuidanceEvent.Corrected;
 import candlebench.station.guidance.GuidanceEvent.LotChanged;
+import candlebench.station.guidance.GuidanceEvent.Noted;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
 import candlebench.station.guidance.Place;
 import candlebench.station.record.WeighingLine.Standing;
@@ -34,12 +35,21 @@ final class BatchFold {
   }
 
   static BatchRecord of(List<Recorded> entries) {
-    if (entries.isEmpty() || !(entries.get(0).event() instanceof BatchStarted))
+    if (entries.isEmpty() || !(entries.get(0).event() instanceof BatchStarted started))
       throw new IllegalArgumentException("a batch's entries begin with its start");
-    BatchFold fold = new BatchFold(entries);
-    for (Recorded recorded : entries) fold.and(recorded);
-    return new BatchRecord(
-        List.copyOf(entries), fold.bench.batch().orElseThrow(), List.copyOf(fold.lines));
+    List<Recorded> own =
+        entries.stream().filter(each -> isOf(started.code(), each)).toList();
+    BatchFold fold = new BatchFold(own);
+    for (Recorded recorded : own) fold.and(recorded);
+    return new BatchRecord(own, fold.bench.batch().orElseThrow(), List.copyOf(fold.lines));
+  }
+
+  /** A note on another batch, or a correction of one, can be written while this one is under way. */
+  private static boolean isOf(String code, Recorded recorded) {
+    if (recorded.event() instanceof Noted noted) return noted.batch().equals(code);
+    if (recorded.event() instanceof Corrected corrected)
+      return corrected.batch().equals(code);
+    return true;
   }
 
   private void and(Recorded recorded) {

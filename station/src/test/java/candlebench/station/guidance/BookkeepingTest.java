@@ -99,6 +99,9 @@ class BookkeepingTest {
     bench.say(new MakerCommand.Correct(
         "20261125-1", 3, Correctable.WEIGHT, "", "56", "65", "digits swapped", "Robin"));
     assertThat(refusal(bench)).isEqualTo("refused.correct-when-done");
+    bench.say(new MakerCommand.Correct(
+        "20261124-9", 3, Correctable.WEIGHT, "", "56", "65 g", "digits swapped", "Robin"));
+    assertThat(refusal(bench)).isEqualTo("refused.correct-weight");
     assertThat(bench.all(Corrected.class)).isEmpty();
   }
 
