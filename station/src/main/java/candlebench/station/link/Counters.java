@@ -11,6 +11,7 @@ public final class Counters {
   private final AtomicLong bytes = new AtomicLong();
   private final AtomicLong frames = new AtomicLong();
   private final AtomicLong refused = new AtomicLong();
+  private final AtomicLong passedOver = new AtomicLong();
   private final AtomicLong openings = new AtomicLong();
   private final AtomicLongArray reasons = new AtomicLongArray(Refusal.Reason.values().length);
 
@@ -25,6 +26,10 @@ public final class Counters {
   void refused(Refusal refusal) {
     refused.incrementAndGet();
     reasons.incrementAndGet(refusal.reason().ordinal());
+  }
+
+  void passed() {
+    passedOver.incrementAndGet();
   }
 
   void opened() {
@@ -44,6 +49,11 @@ public final class Counters {
   /** Frames not understood. */
   public long refused() {
     return refused.get();
+  }
+
+  /** Frames that were not heard from their beginning, as after each opening: nobody can say what they meant. */
+  public long passedOver() {
+    return passedOver.get();
   }
 
   /** How often the line was opened. */

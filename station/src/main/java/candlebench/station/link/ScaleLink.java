@@ -42,6 +42,7 @@ public final class ScaleLink implements AutoCloseable {
   private final Thread reader;
   private LinkReport said = LinkReport.of(LinkState.CONNECTING);
   private LineWatch watch = new LineWatch(0);
+  private final FrameStart start = new FrameStart();
   private volatile Optional<BytePort> open = Optional.empty();
 
   public ScaleLink(int scale, ScaleSettings settings, LinkListener listener, Stamps stamps) {
@@ -115,6 +116,7 @@ public final class ScaleLink implements AutoCloseable {
           break;
         }
         if (count > 0) arrived(bytes, count, now);
+        else if (start.endsBySilence(now.nanos())) finishFrame(now);
         judge(now);
         speak(port, now);
       }
@@ -128,6 +130,7 @@ public final class ScaleLink implements AutoCloseable {
   private void begin(Stamp now) {
     counters.opened();
     watch = new LineWatch(now.nanos());
+    start.opened(now.nanos());
     asking.opened();
     // What waited for a line that was gone is no longer meant.
     outbox.clear();
@@ -136,16 +139,27 @@ public final class ScaleLink implements AutoCloseable {
   private void arrived(byte[] bytes, int count, Stamp now) {
     counters.read(count);
     watch.bytes(now.nanos());
+    start.bytes(now.nanos());
     trace.keep(bytes, count, now);
     framer.feed(bytes, count, now, frames);
   }
 
-  /** Hands on what there is of a frame that will not be finished any more. */
+  /** Hands on what there is of a frame that silence or the end of the line has ended. */
   private void finishFrame(Stamp now) {
-    framer.rest().ifPresent(left -> frame(new Frame(left.offset(), left.bytes(), now)));
+    framer.rest().ifPresent(left -> {
+      Frame frame = new Frame(left.offset(), left.bytes(), now);
+      frame(frame);
+      if (format.decode(frame) instanceof Decoded.Refused) start.cutShort();
+    });
   }
 
   private void frame(Frame frame) {
+    asking.frame();
+    if (start.endedWhole()) heard(frame);
+    else counters.passed();
+  }
+
+  private void heard(Frame frame) {
     Decoded decoded = format.decode(frame);
     if (decoded instanceof Decoded.Refused refused) {
       counters.refused(refused.refusal());
@@ -154,7 +168,6 @@ public final class ScaleLink implements AutoCloseable {
       watch.understood(frame.stamp().nanos());
       say(LinkReport.of(LinkState.LIVE), frame.stamp());
     }
-    asking.frame();
     listener.heard(scale, frame, decoded);
   }
 
@@ -164,9 +177,7 @@ public final class ScaleLink implements AutoCloseable {
     // time to speak.
     if (state == LinkState.CONNECTING) return;
     say(LinkReport.of(state), now);
-    if (state != LinkState.SILENT) return;
-    finishFrame(now);
-    asking.silent();
+    if (state == LinkState.SILENT) asking.silent();
   }
 
   private void speak(BytePort port, Stamp now) {

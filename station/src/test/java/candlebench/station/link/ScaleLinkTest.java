@@ -43,7 +43,68 @@ class ScaleLinkTest {
     wire.send(",+00000.00  g\r\n");
     assertHeard("LIVE", "12.34 STABLE", "-0.10 UNSTABLE", "0.00 STABLE");
     assertThat(link.counters().frames()).isEqualTo(3);
-    assertThat(link.counters().bytes()).isEqualTo(3 * FRAME.length());
+    assertThat(link.counters().bytes()).isEqualTo(ScriptedLine.TAIL.length() + 3 * FRAME.length());
+  }
+
+  @Test
+  void the_tail_of_a_frame_is_never_taken_for_a_weight() throws Exception {
+    start("ohaus", Optional.empty());
+    wire.plugInBetweenFrames();
+    wire.send("   50.5 g\r\n");
+    wire.send("   250.5 g\r\n");
+    assertHeard("LIVE", "250.5 STABLE");
+    assertThat(link.counters().passedOver()).isEqualTo(1);
+    wire.unplug();
+    assertHeard("LOST");
+    wire.plugInBetweenFrames();
+    wire.send("   50.5 g\r\n");
+    wire.send("   251.5 g\r\n");
+    assertHeard("LIVE", "251.5 STABLE");
+  }
+
+  @Test
+  void what_comes_after_a_silence_begins_with_a_frame() throws Exception {
+    start("ohaus", Optional.empty());
+    wire.plugInBetweenFrames();
+    wire.silence();
+    at(300);
+    wire.silence();
+    wire.send("   250.5 g\r\n");
+    assertHeard("LIVE", "250.5 STABLE");
+  }
+
+  @Test
+  void a_silence_within_a_frame_makes_no_weight_of_its_tail() throws Exception {
+    start("ohaus", Optional.empty());
+    wire.plugIn();
+    wire.send("   250.5 g\r\n   2");
+    assertHeard("LIVE", "250.5 STABLE");
+    at(400);
+    wire.silence();
+    assertHeard("refused CUT_SHORT");
+    at(800);
+    wire.silence();
+    wire.send("50.7 g\r\n   250.9 g\r\n");
+    assertHeard("250.9 STABLE");
+    assertThat(heard).isEmpty();
+  }
+
+  @Test
+  void an_answer_that_ends_in_cr_alone_is_heard_after_a_pause_and_then_at_once() throws Exception {
+    start(Optional.of(Duration.ofMillis(200)));
+    wire.plugInBetweenFrames();
+    wire.silence();
+    assertThat(wire.written.poll(10, TimeUnit.SECONDS)).isEqualTo("Q\r\n");
+    at(300);
+    wire.silence();
+    wire.send("ST,+00012.34  g\r");
+    at(600);
+    wire.silence();
+    assertHeard("LIVE", "12.34 STABLE @600");
+    assertThat(wire.written.poll(10, TimeUnit.SECONDS)).isEqualTo("Q\r\n");
+    at(620);
+    wire.send("ST,+00012.36  g\r");
+    assertHeard("12.36 STABLE @620");
   }
 
   @Test
@@ -77,7 +138,7 @@ class ScaleLinkTest {
 
   @Test
   void pauses_between_attempts_grow_and_never_pass_a_second() {
-    link = link(Optional.empty());
+    link = link("and", Optional.empty());
     Duration pause = Duration.ofMillis(100);
     Duration sum = Duration.ZERO;
     for (int attempt = 0; attempt < 20; attempt++) {
@@ -223,6 +284,7 @@ class ScaleLinkTest {
     link.trace().dump(dump);
     assertThat(dump.toString())
         .isEqualTo("# 0 earlier bytes are no longer kept\n"
+            + "2026-11-25T08:00:00Z 0 .00  g\\r\\n\n"
             + "2026-11-25T08:00:00Z 0 ST,+0001\n2026-11-25T08:00:00Z 0 2.34  g\\r\\n\n");
     ByteTrace trace = new ByteTrace();
     for (int i = 0; i < 100; i++) trace.keep(new byte[1_000], 1_000, stamp());
@@ -243,16 +305,20 @@ class ScaleLinkTest {
   }
 
   private void start(Optional<Duration> ask) {
-    link = link(ask);
+    start("and", ask);
+  }
+
+  private void start(String format, Optional<Duration> ask) {
+    link = link(format, ask);
     link.start();
   }
 
-  private ScaleLink link(Optional<Duration> ask) {
+  private ScaleLink link(String format, Optional<Duration> ask) {
     return new ScaleLink(
         7,
         new ScaleSettings(
             wire,
-            ScaleFormats.of("and"),
+            ScaleFormats.of(format),
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),

@@ -8,6 +8,9 @@ import java.util.concurrent.TimeUnit;
 
 /** A wire that does what the test says, piece by piece: each reading takes the next piece, and waits for it. */
 public final class ScriptedLine implements Line {
+  /** The tail of a frame. */
+  static final String TAIL = ".00  g\r\n";
+
   private static final byte[] SILENCE = {};
   private static final byte[] UNPLUGGED = {};
 
@@ -31,7 +34,13 @@ public final class ScriptedLine implements Line {
     newest.done.countDown();
   }
 
+  /** The line is opened while a frame is under way, as mostly: its tail comes first. */
   public void plugIn() {
+    plugInBetweenFrames();
+    send(TAIL);
+  }
+
+  public void plugInBetweenFrames() {
     openings.add(new Opened(new Port()));
   }
 
