@@ -107,12 +107,14 @@ class StationTest {
       rig.startOil();
       rig.show("0.0", 10);
       rig.show("350.2", 50);
+      rig.pour(350.2, 380.2, 0.5);
+      rig.show("380.2", 15);
       String step = rig.view().bench().step();
       String net = rig.view().bench().weighing().orElseThrow().net();
-      assertThat(net).isEqualTo("0.00");
+      assertThat(net).isEqualTo("30.00");
       MemoryJournal found = journal.reopened();
       try (StationRig again = StationRig.later(rig, found)) {
-        again.show("350.2", 20);
+        again.show("380.2", 15);
         assertThat(again.view().bench().step()).isEqualTo(step);
         assertThat(again.view().bench().weighing().orElseThrow().net()).isEqualTo(net);
         assertThat(again.view().bench().batch()).isEqualTo(rig.view().bench().batch());

@@ -105,6 +105,10 @@ public record BatchProgress(
     return open.vessel().isPresent() ? this : at(course, charge.reweighed(gross), open);
   }
 
+  BatchProgress left(Mass gross) {
+    return at(course, charge, open.left(gross));
+  }
+
   BatchProgress reweighSkipped() {
     return at(course.next(), charge.notWeighed(), Open.NOTHING);
   }

@@ -292,7 +292,7 @@ public sealed interface GuidanceEvent {
       implements GuidanceEvent {
     @Override
     public BenchProgress foldInto(BenchProgress before) {
-      return less ? before.batch(batch -> batch.rebased(gross)) : before;
+      return before.batch(batch -> (less ? batch.rebased(gross) : batch).left(gross));
     }
   }
 
@@ -301,6 +301,14 @@ public sealed interface GuidanceEvent {
     @Override
     public BenchProgress foldInto(BenchProgress before) {
       return before;
+    }
+  }
+
+  /** What stood at rest on the pan within a part that is not done yet, so that it can be found again after a restart. */
+  record PanNoted(Stamp at, int scale, Mass gross) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.left(gross));
     }
   }
 

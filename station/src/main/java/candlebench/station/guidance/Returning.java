@@ -108,7 +108,7 @@ record Returning(CountIn countIn, Optional<Mass> asked) implements Stage {
     boolean noScale = scene.load(scale(scene)).isEmpty();
     Optional<Goal> goal = scene.batch().goal();
     if (command instanceof MakerCommand.EnterByHand && goal.isPresent())
-      return Weighing.towards(goal.get(), false).on(said, scene);
+      return Weighing.towards(goal.get(), Open.NOTHING).on(said, scene);
     if (command instanceof MakerCommand.GoOn && noScale && goal.isEmpty())
       return Outcome.record(new ReweighSkipped(scene.now()));
     return Outcome.refuse(this, Words.of("refused.put-back"));

@@ -30,7 +30,7 @@ final class Stages {
 
   private static Stage weighing(Goal goal, BatchProgress batch, boolean restarted) {
     if (!goal.isVessel() && !batch.charge().weighed()) return Returning.begin();
-    Weighing weighing = Weighing.towards(goal, batch.open().held());
+    Weighing weighing = Weighing.towards(goal, batch.open());
     if (restarted) return Away.restarted(weighing);
     return batch.open().over().isPresent()
         ? OverPour.from(weighing, batch.open().over().map(GuidanceEvent.OverPoured::net))

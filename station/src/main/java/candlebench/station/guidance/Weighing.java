@@ -6,6 +6,7 @@ import candlebench.shared.Verdict;
 import candlebench.station.guidance.BenchProgress.Pourer;
 import candlebench.station.guidance.GuidanceEvent.DelayLearnt;
 import candlebench.station.guidance.GuidanceEvent.OverPoured;
+import candlebench.station.guidance.GuidanceEvent.PanNoted;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
 import candlebench.station.guidance.pour.PourWatch;
@@ -45,7 +46,7 @@ record Weighing(
     }
   }
 
-  static Weighing towards(Goal goal, boolean held) {
+  static Weighing towards(Goal goal, Open open) {
     return new Weighing(
         goal,
         Optional.empty(),
@@ -54,8 +55,8 @@ record Weighing(
         LeapWatch.CALM,
         Trace.EMPTY,
         Optional.empty(),
-        goal.base(),
-        new Held(held, Optional.empty()));
+        open.left().orElse(goal.base()),
+        new Held(open.held(), Optional.empty()));
   }
 
   /** The same weighing, where the container was away meanwhile. */
@@ -96,9 +97,19 @@ record Weighing(
     if (load.isLessThan(goal.gone())) return Outcome.to(Away.lifted(this));
     Weighing next = seen(reading, goal.net(load), load, scene);
     if (next.isOver(scene)) return next.overPoured(scene);
-    return scene.countedIn(next.countIn)
-        ? Outcome.record(next.taken(reading, "", scene))
+    if (scene.countedIn(next.countIn)) return Outcome.record(next.taken(reading, "", scene));
+    return next.isToBeNoted(load, scene)
+        ? Outcome.to(next, new PanNoted(scene.now(), goal.scale(), load))
         : Outcome.to(next);
+  }
+
+  /** What is about to be taken need not be noted before. */
+  private boolean isToBeNoted(Mass load, Scene scene) {
+    Pan pan = scene.pan(goal.scale());
+    Mass noted = scene.batch().open().left().orElse(goal.base());
+    return scene.settled(goal.scale()).isPresent()
+        && pan.differs(load.minus(noted), ZeroShift.STEPS)
+        && verdict(goal.net(load), pan) != Verdict.WITHIN;
   }
 
   private Weighing seen(Reading reading, Mass net, Mass load, Scene scene) {

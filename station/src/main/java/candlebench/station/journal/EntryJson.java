@@ -39,6 +39,7 @@ public final class EntryJson {
       GuidanceEvent.PotReweighed.class,
       GuidanceEvent.ReweighSkipped.class,
       GuidanceEvent.WeightAccepted.class,
+      GuidanceEvent.PanNoted.class,
       GuidanceEvent.DelayLearnt.class,
       GuidanceEvent.WaitStarted.class,
       GuidanceEvent.WaitEnded.class,

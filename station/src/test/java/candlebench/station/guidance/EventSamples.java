@@ -63,6 +63,7 @@ public final class EventSamples {
       WEIGHT,
       new GuidanceEvent.DelayLearnt(
           AT, 0, "Robin", PourKind.OIL, 1.05, new StopDelay(0.95, List.of(0.8, 1.05))),
+      new GuidanceEvent.PanNoted(AT, 0, Mass.ofGrams("380.2")),
       new GuidanceEvent.Prepared(AT, true),
       new GuidanceEvent.PotReweighed(
           AT,
