@@ -118,7 +118,7 @@ class StationTest {
         assertThat(again.view().bench().step()).isEqualTo(step);
         assertThat(again.view().bench().weighing().orElseThrow().net()).isEqualTo(net);
         assertThat(again.view().bench().batch()).isEqualTo(rig.view().bench().batch());
-        again.pour(350.2, 406.2, 0.5);
+        again.pour(380.2, 406.2, 0.5);
         again.show("406.2", 60);
         assertThat(found.entries())
             .extracting(JournalEntry::kind)
