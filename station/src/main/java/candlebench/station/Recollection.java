@@ -2,6 +2,7 @@ package candlebench.station;
 
 import candlebench.station.guidance.BenchProgress;
 import candlebench.station.guidance.GuidanceEvent;
+import candlebench.station.journal.Checkpoint;
 import candlebench.station.journal.EntryJson;
 import candlebench.station.journal.Journal;
 import candlebench.station.journal.JournalEntry;
@@ -9,17 +10,29 @@ import candlebench.station.journal.JournalFailed;
 import java.util.Optional;
 import java.util.function.Consumer;
 
-/** What a bench knows after a restart: all that its journal says, folded in order. */
+/** What a bench knows after a restart: all that its journal says, folded in order, from the beginning or from a checkpoint. */
 final class Recollection implements Consumer<JournalEntry> {
-  private BenchProgress progress = BenchProgress.EMPTY;
+  private BenchProgress progress;
   private final CommandMemory commands = new CommandMemory();
   private Optional<GuidanceEvent> last = Optional.empty();
   private Optional<JournalFailed> unreadable = Optional.empty();
 
-  /** Folds a whole journal; an entry that is not as it was written, or not of this program, ends it with its number. */
+  private Recollection(BenchProgress progress) {
+    this.progress = progress;
+  }
+
   static Recollection of(Journal journal) throws JournalFailed {
-    Recollection recollection = new Recollection();
-    journal.read(1, recollection);
+    return of(journal, Checkpoint.START);
+  }
+
+  /**
+   * Folds a journal from a checkpoint on, or as a whole where the checkpoint is not of it; an entry that is not as it was written, or
+   * not of this program, ends it with its number.
+   */
+  static Recollection of(Journal journal, Checkpoint from) throws JournalFailed {
+    Checkpoint start = from.isOf(journal) ? from : Checkpoint.START;
+    Recollection recollection = new Recollection(start.bench());
+    journal.read(start.entries() + 1, recollection);
     if (recollection.unreadable.isPresent()) throw recollection.unreadable.get();
     return recollection;
   }

@@ -7,6 +7,7 @@ import candlebench.station.Mailbox.Item;
 import candlebench.station.guidance.GuidanceEffect;
 import candlebench.station.guidance.GuidanceStep;
 import candlebench.station.guidance.MakerCommand;
+import candlebench.station.journal.Checkpoint;
 import candlebench.station.journal.CrashPoints;
 import candlebench.station.journal.CrashPoints.Point;
 import candlebench.station.journal.Journal;
@@ -119,13 +120,26 @@ public final class Station implements Bench, AutoCloseable {
   public static Station start(
       StationConfig config, Journal journal, Stamps stamps, Ticker ticker, CrashPoints crashPoints)
       throws JournalFailed {
+    return start(config, journal, Checkpoint.START, stamps, ticker, crashPoints);
+  }
+
+  /** The same, but what a checkpoint of the journal holds is not read again. */
+  public static Station start(
+      StationConfig config,
+      Journal journal,
+      Checkpoint from,
+      Stamps stamps,
+      Ticker ticker,
+      CrashPoints crashPoints)
+      throws JournalFailed {
     if (journal.purpose() != config.purpose())
       throw new JournalFailed(
           JournalFailed.Trouble.OTHER_PURPOSE,
           "the journal is for "
               + journal.purpose().word() + " and the bench for "
               + config.purpose().word() + ": name another data folder");
-    return new Station(config, journal, stamps, ticker, crashPoints, Recollection.of(journal));
+    return new Station(
+        config, journal, stamps, ticker, crashPoints, Recollection.of(journal, from));
   }
 
   @Override

@@ -1,6 +1,8 @@
 package candlebench.station.journal;
 
 import candlebench.station.guidance.BenchProgress;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * Where a bench may go on from instead of reading its journal from the first entry: what it knew once so many entries were written.
@@ -14,4 +16,13 @@ public record Checkpoint(long entries, String hash, BenchProgress bench) {
 
   /** The beginning. */
   public static final Checkpoint START = new Checkpoint(0, Chain.START, BenchProgress.EMPTY);
+
+  /** Whether a journal holds the entry up to which this was folded. */
+  public boolean isOf(Journal journal) throws JournalFailed {
+    if (entries == 0) return true;
+    if (entries > journal.length()) return false;
+    List<JournalEntry> there = new ArrayList<>();
+    journal.read(entries, entries, there::add);
+    return there.size() == 1 && there.get(0).hash().equals(hash);
+  }
 }

@@ -5,7 +5,6 @@ import candlebench.station.record.BatchRecord;
 import candlebench.station.record.LotUse;
 import java.nio.file.Path;
 import java.sql.SQLException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -57,20 +56,12 @@ public final class Projections implements AutoCloseable {
       return ProjectionTables.fresh(file);
     }
     try {
-      if (isOf(journal, tables.checkpoint(0)) && isOf(journal, tables.checkpoint(1))) return tables;
+      if (tables.checkpoint(0).isOf(journal) && tables.checkpoint(1).isOf(journal)) return tables;
     } catch (SQLException damaged) {
       // Built anew below, as those of another journal are.
     }
     tables.close();
     return ProjectionTables.fresh(file);
-  }
-
-  private static boolean isOf(Journal journal, Checkpoint checkpoint) throws JournalFailed {
-    if (checkpoint.entries() == 0) return true;
-    if (checkpoint.entries() > journal.length()) return false;
-    List<JournalEntry> there = new ArrayList<>();
-    journal.read(checkpoint.entries(), checkpoint.entries(), there::add);
-    return there.size() == 1 && there.get(0).hash().equals(checkpoint.hash());
   }
 
   /**
