@@ -16,9 +16,9 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-class EntryLinesTest {
+class EntryLinesJsonTest {
   private static final String WALL = "2026-11-25T09:00:00+01:00";
-  private static final String SCHEMA_TEXT = new String(EntryLines.schema(), StandardCharsets.UTF_8);
+  private static final String SCHEMA_TEXT = new String(EntryLinesJson.schema(), StandardCharsets.UTF_8);
   private static final Schema SCHEMA = SchemaRegistry.withDefaultDialect(
           SpecificationVersion.DRAFT_2020_12)
       .getSchema(SCHEMA_TEXT, InputFormat.JSON);
@@ -39,8 +39,8 @@ class EntryLinesTest {
   @Test
   void every_line_of_every_kind_of_entry_is_as_the_schema_says() throws JournalFailed {
     for (JournalEntry entry : journal())
-      assertThat(faults(EntryLines.line(entry))).as(EntryLines.line(entry)).isEmpty();
-    assertThat(faults(EntryLines.head(Purpose.PRACTICE, 7, Chain.START))).isEmpty();
+      assertThat(faults(EntryLinesJson.line(entry))).as(EntryLinesJson.line(entry)).isEmpty();
+    assertThat(faults(EntryLinesJson.head(Purpose.PRACTICE, 7, Chain.START))).isEmpty();
   }
 
   @Test
@@ -60,7 +60,7 @@ class EntryLinesTest {
   @Test
   void a_line_with_a_field_more_a_field_less_or_a_number_for_a_mass_is_not_as_the_schema_says()
       throws JournalFailed {
-    String line = EntryLines.line(journal().get(4));
+    String line = EntryLinesJson.line(journal().get(4));
     assertThat(line).contains("\"kind\":\"weight-accepted\"");
     assertThat(faults(line.replace("\"net\":\"60.5\"", "\"net\":\"60.5\",\"extra\":1")))
         .isNotEmpty();
@@ -75,7 +75,7 @@ class EntryLinesTest {
     Chain chain = new Chain(Purpose.RECORD);
     String before = Chain.START;
     for (JournalEntry entry : journal()) {
-      String line = EntryLines.line(entry);
+      String line = EntryLinesJson.line(entry);
       JsonNode read = json.readTree(line);
       int body = line.indexOf(",\"event\":") + 9;
       JournalEntry again = new JournalEntry(

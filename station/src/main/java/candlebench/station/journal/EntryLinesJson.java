@@ -8,10 +8,10 @@ import java.io.InputStream;
  * The whole journal as JSON Lines: one entry a line, and the head as the last. The text of each event is written byte for byte as it
  * was hashed, so that whoever has the file can check the chain without this program. {@link #schema()} documents each field.
  */
-public final class EntryLines {
+public final class EntryLinesJson {
   private static final String SCHEMA = "entry-lines.schema.json";
 
-  private EntryLines() {}
+  private EntryLinesJson() {}
 
   public static String line(JournalEntry entry) {
     return "{\"entry\":" + entry.sequence()
@@ -31,7 +31,7 @@ public final class EntryLines {
 
   /** The schema of the lines, JSON Schema 2020-12, as UTF-8. */
   public static byte[] schema() {
-    try (InputStream in = EntryLines.class.getResourceAsStream(SCHEMA)) {
+    try (InputStream in = EntryLinesJson.class.getResourceAsStream(SCHEMA)) {
       if (in == null) throw new IllegalStateException("the program lacks its own file " + SCHEMA);
       return in.readAllBytes();
     } catch (IOException unreadable) {
