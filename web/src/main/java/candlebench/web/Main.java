@@ -26,6 +26,8 @@ public final class Main {
   private static final Map<String, Supplier<Callable<Integer>>> COMMANDS = new LinkedHashMap<>();
 
   static {
+    COMMANDS.put("serve", ServeCommand::new);
+    COMMANDS.put("demo", DemoCommand::new);
     COMMANDS.put("ports", PortsCommand::new);
     COMMANDS.put("decode", DecodeCommand::new);
     COMMANDS.put("recognise", RecogniseCommand::new);

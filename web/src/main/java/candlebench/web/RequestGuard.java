@@ -21,6 +21,11 @@ final class RequestGuard {
     listenHost = text.indexOf(':') < 0 ? text : "[" + text + "]";
   }
 
+  /** The address listened on, as it stands in an URL. */
+  String listenHost() {
+    return listenHost;
+  }
+
   /** Lets a request pass, or throws the answer that turns it away. */
   void judge(Context request) {
     String host = header(request, "Host").toLowerCase(Locale.ROOT);

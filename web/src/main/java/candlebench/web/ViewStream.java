@@ -1,6 +1,5 @@
 package candlebench.web;
 
-import candlebench.station.Bench;
 import candlebench.station.Bench.Watch;
 import jakarta.servlet.AsyncContext;
 import java.io.IOException;
@@ -27,7 +26,7 @@ final class ViewStream implements AutoCloseable {
 
   private static final long BEAT_NANOS = BEAT_MILLIS * 1_000_000L;
 
-  private final Bench bench;
+  private final Site site;
   private final Set<StreamedPage> pages = ConcurrentHashMap.newKeySet();
   private final Semaphore places = new Semaphore(PAGES_MOST);
   private final AtomicBoolean newer = new AtomicBoolean();
@@ -35,11 +34,11 @@ final class ViewStream implements AutoCloseable {
   private final Watch watch;
   private volatile boolean open = true;
 
-  ViewStream(Bench bench) {
-    this.bench = bench;
+  ViewStream(Site site) {
+    this.site = site;
     sender.setDaemon(true);
     sender.start();
-    watch = bench.watch(this::leaveWord);
+    watch = site.bench().watch(this::leaveWord);
   }
 
   /** Keeps a place for one more page, which must then be added; false where all are taken. */
@@ -55,7 +54,7 @@ final class ViewStream implements AutoCloseable {
       StreamedPage page = new StreamedPage(request, ended);
       pages.add(page);
       ended.thenRun(() -> pages.remove(page));
-      page.offer(ViewJson.event(bench.view(), System.nanoTime()));
+      page.offer(newest());
     } catch (IOException cutAlready) {
       ended.complete(null);
     }
@@ -74,6 +73,10 @@ final class ViewStream implements AutoCloseable {
     pages.forEach(StreamedPage::end);
   }
 
+  private byte[] newest() {
+    return ViewJson.event(site.bench().view(), site.nanos().getAsLong());
+  }
+
   private void leaveWord() {
     if (!newer.getAndSet(true)) LockSupport.unpark(sender);
   }
@@ -85,7 +88,7 @@ final class ViewStream implements AutoCloseable {
       if (newer.getAndSet(false) || now - lastSent >= BEAT_NANOS) {
         lastSent = now;
         if (pages.isEmpty()) continue;
-        byte[] event = ViewJson.event(bench.view(), now);
+        byte[] event = newest();
         for (StreamedPage page : pages) page.offer(event);
       } else {
         LockSupport.parkNanos(this, BEAT_NANOS - (now - lastSent));

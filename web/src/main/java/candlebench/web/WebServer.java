@@ -1,46 +1,32 @@
 package candlebench.web;
 
-import candlebench.station.Bench;
+import candlebench.station.link.FoundPort;
+import candlebench.web.RequestGuard.TurnedAway;
 import io.javalin.Javalin;
-import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import java.net.InetAddress;
-import org.eclipse.jetty.server.HttpConfiguration;
-import org.eclipse.jetty.server.HttpConnectionFactory;
-import org.eclipse.jetty.server.Server;
-import org.eclipse.jetty.server.ServerConnector;
-import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
 /** The page's server. Owns nothing of the bench: it hands views out and the maker's words in. */
 final class WebServer implements AutoCloseable {
-  private static final int BODY_MOST = 16 * 1024;
-  private static final int THREADS_MOST = 24;
-
-  /** Little is kept in the line to a page, so that one which reads slowly sees a new view soon. */
-  private static final int LINE_BYTES = 32 * 1024;
-
   private static final String POLICY =
-      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self';"
-          + " font-src 'self'; connect-src 'self'; form-action 'none'; base-uri 'none'; frame-ancestors 'none'";
+      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self';"
+          + " connect-src 'self'; form-action 'none'; base-uri 'none'; frame-ancestors 'none'";
 
-  private final Bench bench;
-  private final Commands commands;
+  private final Site site;
   private final ViewStream stream;
   private final RequestGuard guard;
   private final Javalin server;
 
   /** Listens from now on; port 0 takes any free one. Throws {@link io.javalin.util.JavalinBindException} where the port is taken. */
-  WebServer(Bench bench, InetAddress listen, int port) {
-    this.bench = bench;
-    commands = new Commands(bench);
-    stream = new ViewStream(bench);
+  WebServer(Site site, InetAddress listen, int port) {
+    this.site = site;
+    stream = new ViewStream(site);
     guard = new RequestGuard(listen);
     server = Javalin.start(config -> {
-      tune(config);
-      config.jetty.addConnector((jetty, http) -> connector(jetty, http, listen, port));
+      JettySetup.apply(config, listen, port);
       routes(config);
     });
   }
@@ -51,13 +37,25 @@ final class WebServer implements AutoCloseable {
       config.routes.get(file.path(), request -> send(file, request));
     config.routes.get("/api/view", this::view);
     config.routes.get("/api/stream", this::stream);
-    config.routes.post("/api/say", request -> answer(request, commands.say(request.bodyAsBytes())));
+    config.routes.get(
+        "/api/setup",
+        request -> answer(request, ReplyJson.setup(site.recipes(), site.hands().isPresent())));
+    config.routes.get("/api/ports", request -> answer(request, ReplyJson.ports(FoundPort.all())));
+    config.routes.post("/api/say", this::say);
+    site.hands()
+        .ifPresent(
+            hands -> config.routes.post("/api/practice", request -> practise(hands, request)));
     config.routes.exception(
-        RequestGuard.TurnedAway.class,
-        (no, request) -> answer(request, Commands.refused(no.status(), no.getMessage())));
+        TurnedAway.class, (no, request) -> refuse(request, no.status(), no.getMessage()));
     config.routes.exception(
-        HttpResponseException.class,
-        (no, request) -> answer(request, Commands.refused(no.getStatus(), words(no))));
+        IllegalArgumentException.class, (no, request) -> refuse(request, 400, no.getMessage()));
+    config.routes.exception(
+        HttpResponseException.class, (no, request) -> refuse(request, no.getStatus(), words(no)));
+  }
+
+  /** Where the page is. */
+  String address() {
+    return "http://" + guard.listenHost() + ":" + port() + "/";
   }
 
   int port() {
@@ -85,15 +83,30 @@ final class WebServer implements AutoCloseable {
   }
 
   private void view(Context request) {
-    request.contentType("application/json").result(ViewJson.bytes(bench.view(), System.nanoTime()));
+    request
+        .contentType("application/json")
+        .result(ViewJson.bytes(site.bench().view(), site.nanos().getAsLong()));
   }
 
   private void stream(Context request) {
     if (!stream.reserve())
-      throw new RequestGuard.TurnedAway(
+      throw new TurnedAway(
           503, "too many pages are open: close one that nobody looks at, then load this one again");
     request.contentType("text/event-stream; charset=utf-8").header("Cache-Control", "no-store");
     request.future(() -> stream.add(request.req().getAsyncContext()));
+  }
+
+  private void say(Context request) {
+    CommandRequest asked = new CommandRequest(RequestJson.of(request.bodyAsBytes()));
+    answer(request, ReplyJson.answered(site.bench().say(asked.id(), asked.command())));
+  }
+
+  private static void practise(Site.Hands hands, Context request) {
+    RequestJson asked = RequestJson.of(request.bodyAsBytes());
+    hands.move(
+        asked.texts().getOrDefault("hand", ""),
+        asked.texts().getOrDefault("down", "").equals("true"));
+    answer(request, ReplyJson.done());
   }
 
   private static void send(PageFile file, Context request) {
@@ -102,39 +115,21 @@ final class WebServer implements AutoCloseable {
     else request.contentType(file.type()).result(file.bytes());
   }
 
-  private static void answer(Context request, Commands.Reply reply) {
+  private static void answer(Context request, ReplyJson reply) {
     request.status(reply.status()).contentType("application/json").result(reply.json());
+  }
+
+  private static void refuse(Context request, int status, String words) {
+    answer(request, ReplyJson.refused(status, words));
   }
 
   private static String words(HttpResponseException no) {
     if (no instanceof ContentTooLargeResponse)
-      return "the body is too large: a command fits in " + BODY_MOST + " bytes";
+      return "the body is too large: a command fits in " + JettySetup.BODY_MOST + " bytes";
     return switch (no.getStatus()) {
       case 404 -> "there is nothing here: the page is at /";
       case 405 -> "this cannot be done here: see what the page itself asks for";
       default -> no.getMessage();
     };
-  }
-
-  private static void tune(JavalinConfig config) {
-    config.startup.showJavalinBanner = false;
-    config.startup.showOldJavalinVersionWarning = false;
-    config.startup.startupWatcherEnabled = false;
-    config.router.ignoreTrailingSlashes = false;
-    config.http.maxRequestSize = BODY_MOST;
-    config.http.compressionStrategy = CompressionStrategy.NONE;
-    config.jetty.threadPool = new QueuedThreadPool(THREADS_MOST, 2);
-    config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
-    config.jetty.modifyServer(jetty -> jetty.setStopTimeout(500));
-  }
-
-  private static ServerConnector connector(
-      Server jetty, HttpConfiguration http, InetAddress listen, int port) {
-    ServerConnector connector = new ServerConnector(jetty, 1, 1, new HttpConnectionFactory(http));
-    connector.setHost(listen.getHostAddress());
-    connector.setPort(port);
-    connector.setShutdownIdleTimeout(100);
-    connector.setAcceptedSendBufferSize(LINE_BYTES);
-    return connector;
   }
 }

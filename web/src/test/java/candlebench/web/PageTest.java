@@ -36,7 +36,7 @@ class PageTest {
   @BeforeAll
   static void start() {
     bench = new ScriptedBench(Scenes.pouring());
-    server = new WebServer(bench, InetAddress.getLoopbackAddress(), 0);
+    server = new WebServer(bench.site(), InetAddress.getLoopbackAddress(), 0);
     browser = new PageBrowser();
   }
 
@@ -302,13 +302,13 @@ class PageTest {
 
   @Test
   void the_page_comes_back_by_itself_when_the_station_does() {
-    WebServer first = new WebServer(bench, InetAddress.getLoopbackAddress(), 0);
+    WebServer first = new WebServer(bench.site(), InetAddress.getLoopbackAddress(), 0);
     int port = first.port();
     Page returning = browser.open(port, 1280, 800, false);
     assertThat(named(returning, "Weight")).containsText("43.7");
     first.close();
     assertThat(named(returning, "Weight")).containsText("lost the station");
-    WebServer second = new WebServer(bench, InetAddress.getLoopbackAddress(), port);
+    WebServer second = new WebServer(bench.site(), InetAddress.getLoopbackAddress(), port);
     bench.show(Scenes.all().get("drops"));
     assertThat(named(returning, "Signal")).hasText("9 drops");
     returning.context().close();

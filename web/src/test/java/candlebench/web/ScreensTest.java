@@ -55,7 +55,7 @@ class ScreensTest {
   @BeforeAll
   static void start() {
     bench = new ScriptedBench(Scenes.pouring());
-    server = new WebServer(bench, InetAddress.getLoopbackAddress(), 0);
+    server = new WebServer(bench.site(), InetAddress.getLoopbackAddress(), 0);
     browser = new PageBrowser();
   }
 

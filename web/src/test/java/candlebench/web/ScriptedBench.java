@@ -1,10 +1,12 @@
 package candlebench.web;
 
 import candlebench.station.Bench;
+import candlebench.station.batch.HarbourLane;
 import candlebench.station.guidance.MakerCommand;
 import candlebench.station.view.StationView;
 import candlebench.station.view.StationView.Say;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -24,6 +26,14 @@ final class ScriptedBench implements Bench {
 
   ScriptedBench(StationView view) {
     this.view = view;
+  }
+
+  Site site() {
+    return new Site(
+        this,
+        System::nanoTime,
+        List.of(HarbourLane.CANDLE, HarbourLane.OIL_ONLY),
+        Optional.empty());
   }
 
   void show(StationView newer) {

@@ -21,7 +21,7 @@ class ViewStreamTest {
   @BeforeEach
   void start() {
     bench = new ScriptedBench(Scenes.pouring());
-    server = new WebServer(bench, InetAddress.getLoopbackAddress(), 0);
+    server = new WebServer(bench.site(), InetAddress.getLoopbackAddress(), 0);
   }
 
   @AfterEach

@@ -32,7 +32,7 @@ class WebServerTest {
   @BeforeAll
   static void start() {
     bench = new ScriptedBench(Scenes.pouring());
-    server = new WebServer(bench, InetAddress.getLoopbackAddress(), 0);
+    server = new WebServer(bench.site(), InetAddress.getLoopbackAddress(), 0);
     port = server.port();
   }
 

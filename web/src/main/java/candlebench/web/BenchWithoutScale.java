@@ -1,0 +1,55 @@
+package candlebench.web;
+
+import candlebench.station.Bench;
+import candlebench.station.guidance.MakerCommand;
+import candlebench.station.view.StationView;
+import candlebench.station.view.StationView.BenchView;
+import candlebench.station.view.StationView.Cue;
+import candlebench.station.view.StationView.RecordView;
+import candlebench.station.view.StationView.Say;
+import java.util.List;
+import java.util.Optional;
+
+/** What a page is shown before the first scale is named: the way to one. Nothing is weighed and nothing recorded. */
+final class BenchWithoutScale implements Bench {
+  static final String STEP = "NO_SCALE";
+
+  private final StationView view = new StationView(
+      1,
+      System.nanoTime(),
+      false,
+      List.of(),
+      new BenchView(
+          STEP,
+          Say.of("now.no-scale"),
+          Optional.of(Say.of("detail.no-scale")),
+          Cue.NONE,
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          List.of(),
+          List.of(),
+          Optional.empty(),
+          false),
+      new RecordView(0, "", Optional.empty(), Optional.empty()));
+
+  @Override
+  public StationView view() {
+    return view;
+  }
+
+  @Override
+  public Watch watch(Runnable newerView) {
+    return () -> {};
+  }
+
+  @Override
+  public Answer say(String commandId, MakerCommand command) {
+    return new Answer(false, Say.of("refused.no-scale"));
+  }
+}

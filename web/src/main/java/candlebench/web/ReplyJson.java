@@ -1,0 +1,95 @@
+package candlebench.web;
+
+import candlebench.station.Bench.Answer;
+import candlebench.station.batch.Part;
+import candlebench.station.batch.Recipe;
+import candlebench.station.link.FoundPort;
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * An answer to a request that is no view.
+ *
+ * @param status of HTTP
+ * @param json the body
+ */
+record ReplyJson(int status, byte[] json) {
+  private static final JsonFactory JSON = new JsonFactory();
+
+  /** A refusal, in words for whoever wrote the request. */
+  static ReplyJson refused(int status, String words) {
+    return of(status, out -> out.writeStringField("error", words));
+  }
+
+  /** What became of a command: 409 where the bench refused it. */
+  static ReplyJson answered(Answer answer) {
+    return of(answer.done() ? 200 : 409, out -> {
+      out.writeBooleanField("done", answer.done());
+      out.writeObjectFieldStart("words");
+      out.writeStringField("key", answer.words().key());
+      out.writeObjectFieldStart("with");
+      for (Map.Entry<String, String> each : answer.words().with().entrySet())
+        out.writeStringField(each.getKey(), each.getValue());
+      out.writeEndObject();
+      out.writeEndObject();
+    });
+  }
+
+  static ReplyJson done() {
+    return of(200, out -> out.writeBooleanField("done", true));
+  }
+
+  /** What a page asks once: the recipes that can be started, and whether there are hands to practise with. */
+  static ReplyJson setup(List<Recipe> recipes, boolean hands) {
+    return of(200, out -> {
+      out.writeArrayFieldStart("recipes");
+      for (Recipe recipe : recipes) {
+        out.writeStartObject();
+        out.writeStringField("id", recipe.id());
+        out.writeStringField("name", recipe.name());
+        out.writeArrayFieldStart("materials");
+        for (Part part : recipe.parts()) out.writeString(part.name());
+        out.writeEndArray();
+        out.writeEndObject();
+      }
+      out.writeEndArray();
+      out.writeBooleanField("hands", hands);
+    });
+  }
+
+  static ReplyJson ports(List<FoundPort> ports) {
+    return of(200, out -> {
+      out.writeArrayFieldStart("ports");
+      for (FoundPort port : ports) {
+        out.writeStartObject();
+        out.writeStringField("device", port.device());
+        out.writeStringField("title", port.title());
+        out.writeStringField("usb", port.usb());
+        out.writeEndObject();
+      }
+      out.writeEndArray();
+    });
+  }
+
+  private static ReplyJson of(int status, Fields fields) {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try (JsonGenerator out = JSON.createGenerator(bytes)) {
+      out.writeStartObject();
+      fields.write(out);
+      out.writeEndObject();
+    } catch (IOException impossible) {
+      throw new UncheckedIOException("writing to memory failed", impossible);
+    }
+    return new ReplyJson(status, bytes.toByteArray());
+  }
+
+  /** Writes the fields of one object. */
+  private interface Fields {
+    void write(JsonGenerator out) throws IOException;
+  }
+}
