@@ -18,7 +18,8 @@ import org.junit.jupiter.api.Test;
 
 class EntryLinesJsonTest {
   private static final String WALL = "2026-11-25T09:00:00+01:00";
-  private static final String SCHEMA_TEXT = new String(EntryLinesJson.schema(), StandardCharsets.UTF_8);
+  private static final String SCHEMA_TEXT =
+      new String(EntryLinesJson.schema(), StandardCharsets.UTF_8);
   private static final Schema SCHEMA = SchemaRegistry.withDefaultDialect(
           SpecificationVersion.DRAFT_2020_12)
       .getSchema(SCHEMA_TEXT, InputFormat.JSON);
@@ -39,7 +40,9 @@ class EntryLinesJsonTest {
   @Test
   void every_line_of_every_kind_of_entry_is_as_the_schema_says() throws JournalFailed {
     for (JournalEntry entry : journal())
-      assertThat(faults(EntryLinesJson.line(entry))).as(EntryLinesJson.line(entry)).isEmpty();
+      assertThat(faults(EntryLinesJson.line(entry)))
+          .as(EntryLinesJson.line(entry))
+          .isEmpty();
     assertThat(faults(EntryLinesJson.head(Purpose.PRACTICE, 7, Chain.START))).isEmpty();
   }
 
