@@ -6,6 +6,7 @@ import candlebench.station.guidance.BenchProgress.Pourer;
 import candlebench.station.guidance.pour.StopDelay;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -33,7 +34,7 @@ final class CheckpointJson {
     }
   }
 
-  static BenchProgress bench(String text) throws JsonProcessingException {
+  static BenchProgress bench(String text) throws IOException {
     Knowing knowing = JSON.readValue(text, Knowing.class);
     Map<Pourer, StopDelay> delays = new HashMap<>();
     for (Learnt learnt : knowing.delays()) delays.put(learnt.pourer(), learnt.delay());

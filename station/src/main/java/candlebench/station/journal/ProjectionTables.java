@@ -5,7 +5,6 @@ import candlebench.station.guidance.GuidanceEvent.LotReceived;
 import candlebench.station.record.BatchRecord;
 import candlebench.station.record.LotUse;
 import candlebench.station.record.Recorded;
-import com.fasterxml.jackson.core.JsonProcessingException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -98,7 +97,7 @@ final class ProjectionTables implements AutoCloseable {
         return new Checkpoint(
             row.getLong(1), row.getString(2), CheckpointJson.bench(row.getString(3)));
       }
-    } catch (JsonProcessingException unreadable) {
+    } catch (IOException unreadable) {
       throw new SQLException("a checkpoint that cannot be read", unreadable);
     }
   }
