@@ -36,7 +36,8 @@ public record Heard(LineSettings line, Recognition recognition) {
         .toList();
   }
 
-  private static LineSettings eightBits(LineSettings line) {
+  /** How a line is heard when bit 7 may hold parity: as 8 data bits, as long as that is as many bits in all. */
+  static LineSettings eightBits(LineSettings line) {
     boolean fillsEight =
         line.dataBits() == 7 && (line.parity() != Parity.NONE || line.stopBits() == 2);
     return fillsEight ? new LineSettings(line.baud(), 8, Parity.NONE, 1) : line;

@@ -114,9 +114,18 @@ public record Recognition(
     return words.append('.').toString();
   }
 
-  private static String sureness(Candidate found) {
+  /** Whether one format fits and listening longer would say no more. */
+  public boolean isSure() {
+    return finding == Finding.RECOGNISED && isSure(fitting.get(0));
+  }
+
+  private static boolean isSure(Candidate found) {
     boolean clean = found.written() == found.weights() && found.leftOverBytes() == 0;
-    if (clean && found.weights() >= SURE_WEIGHTS) return "sure";
+    return clean && found.weights() >= SURE_WEIGHTS;
+  }
+
+  private static String sureness(Candidate found) {
+    if (isSure(found)) return "sure";
     if (found.written() >= LIKELY_WEIGHTS) return "likely";
     return "possible";
   }
