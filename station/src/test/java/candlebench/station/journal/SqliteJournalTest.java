@@ -233,7 +233,7 @@ class SqliteJournalTest implements JournalContract {
     try (var files = Files.list(schemas)) {
       assertThat(files
               .map(each -> each.getFileName().toString())
-              .filter(each -> each.endsWith(".sql"))
+              .filter(each -> each.matches("\\d{3}-.*\\.sql"))
               .sorted())
           .containsExactlyElementsOf(JournalDatabase.MIGRATIONS);
     }
