@@ -27,7 +27,7 @@ final class ProjectionTables implements AutoCloseable {
   /** Raised whenever what is folded, or how, changes: a file of another version is thrown away and built anew. */
   private static final int VERSION = 1;
 
-  private static final String SCHEMA = "projections.sql";
+  private static final String SCHEMA = "projections/tables.sql";
   private static final String BATCH_COLUMNS =
       "b.first, b.last, b.code, b.recipe, b.person, b.started, b.ended, b.ending, b.vessels, b.filled, b.deviations";
 
