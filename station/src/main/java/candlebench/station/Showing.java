@@ -60,12 +60,12 @@ final class Showing {
   }
 
   /** Shows that the bench has stopped: what was seen last, and that nothing is being done any more. */
-  void stopped() {
+  void stopped(long nanos) {
     Say words = Say.of("station.stopped");
     StationView last = newest;
     show(new StationView(
         0,
-        System.nanoTime(),
+        nanos,
         last.practice(),
         last.scales(),
         last.bench().stopped(words),

@@ -309,7 +309,7 @@ public final class Station implements Bench, AutoCloseable {
   private StationView made(Stamp now) {
     return new StationView(
         0,
-        System.nanoTime(),
+        now.nanos(),
         journal.purpose() == Purpose.PRACTICE,
         dials.stream().map(dial -> dial.view(now.nanos())).toList(),
         Views.of(guide.state(), now),
@@ -321,7 +321,7 @@ public final class Station implements Bench, AutoCloseable {
     LOG.error(
         "The bench has stopped by an error of the program. Nothing more is recorded; all that was recorded is safe.",
         ours);
-    showing.stopped();
+    showing.stopped(stamps.now().nanos());
   }
 
   /** Hears the links, in their threads. */

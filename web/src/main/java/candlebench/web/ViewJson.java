@@ -104,7 +104,6 @@ final class ViewJson {
       list("parts", bench.parts(), this::part);
       optional("batch", bench.batch(), this::batch);
       out.writeBooleanField("byHand", bench.byHand());
-      out.writeBooleanField("byHand", bench.byHand());
       out.writeEndObject();
     }
 
