@@ -1,6 +1,7 @@
 package candlebench.station;
 
 import candlebench.station.journal.BatchRow;
+import candlebench.station.journal.Checkpoint;
 import candlebench.station.journal.EntryJson;
 import candlebench.station.journal.EntryText;
 import candlebench.station.journal.JournalFailed;
@@ -12,6 +13,7 @@ import candlebench.station.record.Recorded;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -54,14 +56,18 @@ public final class MillionEntries {
 
   private static void measure(Path file) throws Exception {
     long begun = System.nanoTime();
+    Duration busyBefore = processorTime();
     try (SqliteJournal journal = SqliteJournal.open(file, Purpose.PRACTICE);
         Projections projections = Projections.open(Projections.beside(file), journal)) {
-      Recollection.of(journal, projections.checkpoint());
-      print(
-          "start: open journal and projections, go on from the checkpoint ("
-              + (journal.length() - projections.checkpoint().entries()) + " of " + journal.length()
-              + " entries read)",
-          System.nanoTime() - begun);
+      Checkpoint from = projections.checkpoint();
+      Recollection.of(journal, from);
+      long took = System.nanoTime() - begun;
+      System.out.printf(
+          "start with %d entries, %d of them read: %.2f s, %.2f s of them of a processor%n",
+          journal.length(),
+          journal.length() - from.entries(),
+          took / 1e9,
+          processorTime().minus(busyBefore).toMillis() / 1e3);
       List<BatchRow> rows = projections.batches(Long.MAX_VALUE, Projections.MOST_ROWS);
       Random random = new Random(5);
       ask("lot → batches and vessels", () -> projections.batchesOf(lot(random, 40, 20_000), ""));
@@ -109,6 +115,10 @@ public final class MillionEntries {
 
   private static String lot(Random random, int batchesEach, int batches) {
     return "W-" + random.nextInt(batches / batchesEach);
+  }
+
+  private static Duration processorTime() {
+    return ProcessHandle.current().info().totalCpuDuration().orElse(Duration.ZERO);
   }
 
   private static long timed(Callable<?> work) throws Exception {
