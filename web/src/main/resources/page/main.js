@@ -2,12 +2,13 @@
 
 import { alarm, tell } from "./announce.js";
 import { say } from "./commands.js";
-import { text } from "./words.js";
+import { askSetup, offerForms, renderForms } from "./forms.js";
 import { offerHands } from "./practice.js";
 import * as render from "./render.js";
 import { openSettings, settings } from "./settings.js";
 import { sound, soundIsOn, soundTaken, trySound, turnSound } from "./sound.js";
 import { followStation } from "./stream.js";
+import { text } from "./words.js";
 
 const AGE_LOOK_MILLIS = 100;
 const ANSWER_MILLIS = 6000;
@@ -29,6 +30,7 @@ function draw() {
   render.renderChoices(bench.choices, take);
   render.renderParts(bench.parts);
   render.renderRecord(view.record);
+  renderForms(view);
   drawTimes();
   speak(bench);
 }
@@ -73,10 +75,11 @@ function renewPress(bench) {
 async function send(command, fields = {}) {
   const meaning = JSON.stringify([command, fields]);
   const now = performance.now();
-  if (meaning === press.meaning && now - press.at < SAME_PRESS_MILLIS) return;
+  if (meaning === press.meaning && now - press.at < SAME_PRESS_MILLIS) return false;
   Object.assign(press, { meaning, at: now });
   const answer = await say(command, fields);
   if (!answer.done) tellAnswer(answer);
+  return answer.done;
 }
 
 function tellAnswer(answer) {
@@ -116,7 +119,7 @@ $("sound").addEventListener("click", async event => {
   await turnSound(!soundIsOn());
   showSound();
 });
-$("settings").addEventListener("close", toBench);
+for (const dialog of ["settings", "more"]) $(dialog).addEventListener("close", toBench);
 
 /** Where a foot switch means the large key. */
 function toBench() {
@@ -131,9 +134,11 @@ function showSound() {
 showSound();
 $("now").textContent = text("page.connecting");
 offerHands($("hands"));
+offerForms(send);
 
 followStation({
   onView(newest, at) {
+    if (view === null || lost) askSetup().then(() => renderForms(view));
     view = newest;
     heardAt = at;
     lost = false;

@@ -3,6 +3,7 @@
 
 export const messages = {
   // What to do now.
+  "now.no-scale": "Find the scale, or practise.",
   "now.idle": "Choose a recipe and start a batch.",
   "now.prepare": "Set out {vessels} vessels, wicked.",
   "now.place-pot": "Put the empty pot on the scale.",
@@ -29,6 +30,7 @@ export const messages = {
   "now.abandoned": "This batch was given up. Its weights stay on record.",
 
   // One thing worth knowing with it.
+  "detail.no-scale": "No scale is named yet.",
   "detail.prepare": "Then put the empty pot on the scale, and we begin.",
   "detail.something-in-pot": "{more} more than pot {pot}. Is a spoon in it, or a lid on it?",
   "detail.unknown-pot": "None of the known pots weighs {load}.",
@@ -108,6 +110,7 @@ export const messages = {
   "undo.wait-ended": "Wait on",
 
   // Why a command was not done.
+  "refused.no-scale": "There is no scale yet. Start the station with one.",
   "refused.no-batch": "No batch is running. Start one first.",
   "refused.batch-runs": "A batch is running. Finish it or give it up first.",
   "refused.no-recipe": "There is no recipe called {recipe}. Choose one from the list.",
@@ -151,7 +154,6 @@ export const messages = {
   "page.sound-off": "Sound is off: turn on",
   "page.sound-on": "Sound is on",
   "page.reason": "Why? It goes into the record.",
-  "page.reason-needed": "Write why, then press again.",
   "page.take": "Take this way",
   "page.impossible": "Not possible: {why}",
   "page.lot": "Lot of {material}",
@@ -165,8 +167,7 @@ export const messages = {
   "page.to-come-after": "{count} to come",
   "page.undo": "Undo",
   "page.seconds": "{seconds} s",
-  "page.no-ports": "This computer shows no serial port. Plug the scale's cable in; the list renews itself.",
-  "page.seek-how": "Then start the station with the port's name and the scale's format. To try everything without a scale, start the practice bench:",
+  "page.no-ports": "None yet. Plug the cable in; the list renews itself.",
   "page.picture-fill": "Filled to {percent} per cent of the line",
   "page.picture-empty": "Nothing is being filled",
 
@@ -183,7 +184,6 @@ export const messages = {
   "figure.over": "over the target",
   "amounts": "{net} {unit} in, of {target} {unit}",
   "amounts.allowance": " · {under} under to {over} over is right",
-  "amounts.exact": " · exactly {exact} {unit}",
 
   // Signals.
   "cue.pour": "Pour",
@@ -234,9 +234,25 @@ export const messages = {
   "record.command-taken": "a command",
   "record.batch-started": "a batch was started",
   "record.zero-found": "the scale's zero has moved",
+  "record.prepared": "the vessels are set out",
   "record.pot-tared": "the pot's own weight",
   "record.weight-accepted": "{part}: {amount}",
   "record.delay-learnt": "how fast this pour stops",
+  "record.answered": "what you answered",
+  "record.asked": "that something did not fit",
+  "record.batch-scrapped": "the batch was scrapped",
+  "record.cure-checked": "how the remedy came out",
+  "record.over-gone": "it is no longer too much",
+  "record.over-poured": "there is too much of it",
+  "record.pan-noted": "what stands on the scale",
+  "record.pot-reweighed": "the pot's weight after the melt",
+  "record.remedy-chosen": "the way you chose",
+  "record.reweigh-skipped": "the pot was not weighed again",
+  "record.temperature-noted": "a temperature",
+  "record.vessel-lifted": "the vessel was lifted off",
+  "record.vessel-tared": "the vessel's own weight",
+  "record.wait-ended": "the wait is over",
+  "record.wait-started": "a wait has begun",
   "record.undone": "the last step was taken back",
   "record.acceptance-reopened": "the last weight moved and is weighed again",
   "record.batch-done": "the batch is done",

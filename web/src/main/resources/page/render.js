@@ -141,13 +141,15 @@ export function renderCue(bench, elapsed, hidden) {
   if (counts) $("cue-run-down").firstElementChild.style.setProperty("--left", (stopIn / 5000).toFixed(3));
 }
 
+/** What is to be done with the vessel, by the kind of step. */
+const PLACES = { IDLE: "lit", DONE: "lit", PLACE_POT: "down", PLACE_VESSEL: "down", RETURN_POT: "down", AWAY: "down", LIFT_VESSEL: "up", MELT: "up" };
+
 export function renderPicture(bench, hidden) {
   const weighing = bench.weighing;
   const step = bench.step;
-  const place = weighing ? "" : /PLACE|RETURN|PUT/.test(step) ? "down" : /LIFT|REMOVE|TAKE_OFF/.test(step) ? "up"
-    : /IDLE|FINISHED|DONE/.test(step) ? "lit" : "";
+  const place = weighing ? "" : PLACES[step] ?? "";
   vessel.draw({
-    shape: /VESSEL|IDLE|FINISHED|DONE/.test(step) ? "glass" : "pot",
+    shape: /VESSEL|IDLE|DONE|PREPARE/.test(step) ? "glass" : "pot",
     permille: weighing ? weighing.fillPermille : null,
     remembered: hidden,
     cue: hidden ? "none" : bench.cue,

@@ -29,6 +29,7 @@ record PageFile(String path, String type, byte[] bytes, String tag) {
       "announce.js",
       "sound.js",
       "practice.js",
+      "forms.js",
       "settings.js",
       "messages.js",
       "words.js",

@@ -43,7 +43,7 @@ final class Scenes {
   /** Every scene by its name. */
   static Map<String, StationView> all() {
     Map<String, StationView> scenes = new LinkedHashMap<>();
-    scenes.put("no-scale", noScale());
+    scenes.put("no-scale", new BenchWithoutScale().view());
     scenes.put("idle", idle());
     scenes.put("place-pot", placePot());
     scenes.put("pour", pouring());
@@ -66,8 +66,6 @@ final class Scenes {
   /** The sentences of the scenes, which are no part of the program. */
   static Map<String, String> sentences() {
     return Map.ofEntries(
-        Map.entry("now.no-scale", "Find the scale, or practise."),
-        Map.entry("detail.no-scale", "No scale is set up yet."),
         Map.entry("detail.idle", "Three recipes are known."),
         Map.entry("now.add", "Pour {part}."),
         Map.entry("detail.follows-wax", "{load} of the {wax} of wax that is in: {target}."),
@@ -225,19 +223,6 @@ final class Scenes {
             .build());
   }
 
-  private static StationView noScale() {
-    return new StationView(
-        REVISION.incrementAndGet(),
-        FRESH,
-        false,
-        List.of(),
-        bench("NO_SCALE", Say.of("now.no-scale"))
-            .detail(Say.of("detail.no-scale"))
-            .batch(Optional.empty())
-            .build(),
-        new RecordView(0, "0".repeat(64), Optional.empty(), Optional.empty()));
-  }
-
   private static StationView idle() {
     return view(
         List.of(scale("0.0", "live", "stable", 80)),
@@ -316,7 +301,7 @@ final class Scenes {
   private static StationView finished() {
     return view(
         List.of(scale("0.0", "live", "stable", 40)),
-        bench("FINISHED", say("now.finished", "vessels", "12"))
+        bench("DONE", say("now.finished", "vessels", "12"))
             .detail(say("detail.finished", "code", "HL-1125-02", "load", "8.02 % of wax"))
             .confirm(new Key("go-on", Say.of("key.next-batch")))
             .parts(vessels(12))
