@@ -56,6 +56,12 @@ public final class InputTrace {
     return ticks;
   }
 
+  /** Waits for a tick after so many, or some time; whether it came. */
+  synchronized boolean awaitTickAfter(long many, long millis) throws InterruptedException {
+    if (ticks <= many) wait(millis);
+    return ticks > many;
+  }
+
   /**
    * Keeps an intake that has been dealt with.
    *
@@ -101,6 +107,7 @@ public final class InputTrace {
     if (intake instanceof Intake.Ticked) {
       piece.append('t');
       ticks++;
+      notifyAll();
     } else if (intake instanceof Intake.Heard heard) {
       piece.append("h ").append(heard.scale()).append(' ');
       piece.append(EscapedBytes.text(heard.frame().bytes()));

@@ -18,6 +18,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
 
 /** A whole station on scripted wires, in time that moves only when told: each frame is dealt with before the next is sent. */
@@ -131,15 +133,27 @@ final class StationRig implements AutoCloseable {
   void tick() {
     long before = station.trace().ticks();
     tick.run();
-    await(view -> station.trace().ticks() > before);
+    try {
+      long end = System.nanoTime() + DEADLINE.toNanos();
+      while (!station.trace().awaitTickAfter(before, 1_000))
+        if (System.nanoTime() > end) throw new AssertionError("the bench does not answer a tick");
+    } catch (InterruptedException ended) {
+      throw new AssertionError(ended);
+    }
   }
 
   void await(Predicate<StationView> condition) {
+    Semaphore newer = new Semaphore(0);
     long end = System.nanoTime() + DEADLINE.toNanos();
-    while (!condition.test(station.view())) {
-      if (System.nanoTime() > end)
-        throw new AssertionError("waited in vain; the view is " + station.view());
-      Thread.yield();
+    try (Bench.Watch watching = station.watch(newer::release)) {
+      while (!condition.test(station.view())) {
+        if (System.nanoTime() > end)
+          throw new AssertionError(
+              "waited in vain with " + watching + "; the view is " + station.view());
+        newer.tryAcquire(100, TimeUnit.MILLISECONDS);
+      }
+    } catch (InterruptedException ended) {
+      throw new AssertionError(ended);
     }
   }
 
