@@ -91,6 +91,8 @@ final class LatencyTable {
         if (shown.isEmpty()) continue;
         int number = Integer.parseInt(shown.replace(".", ""));
         if (number == last[scale] || number >= frames) continue;
+        // What the warm-up showed last is still there when the counting begins.
+        if (sent.get(scale * frames + number) == 0) continue;
         last[scale] = number;
         took.set(scale * frames + number, now - sent.get(scale * frames + number));
         seen.incrementAndGet();
