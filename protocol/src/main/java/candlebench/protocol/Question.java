@@ -3,7 +3,12 @@ package candlebench.protocol;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /**
@@ -18,23 +23,30 @@ public record Question(LineSettings line, byte[] bytes) {
   /** Ends whatever a scale may have heard of what was said at another speed. */
   private static final byte[] LINE_END = "\r\n".getBytes(StandardCharsets.US_ASCII);
 
-  /** All questions of a list of formats, those of the most promising line first; each line begins with the end of one. */
+  /**
+   * All questions of a list of formats, those of the most promising line first. At each line, what a scale of one way to send characters
+   * is asked begins with a line end sent in that way; what has no line end of its own comes last, as a scale that does not know it takes
+   * it for the beginning of what follows.
+   */
   public static List<Question> plan(List<ScaleFormat> formats) {
-    List<Question> plan = new ArrayList<>();
+    Set<Question> plan = new LinkedHashSet<>();
     for (LineSettings line : Heard.plan(formats)) {
-      List<Question> here = new ArrayList<>();
+      Map<LineSettings, List<byte[]>> byOwnLine =
+          new TreeMap<>(Comparator.comparing(LineSettings::dataBits, Comparator.reverseOrder())
+              .thenComparing(LineSettings::parity));
       for (ScaleFormat format : formats)
         for (LineSettings own : format.lines())
           if (Heard.eightBits(own).equals(line))
             asked(format, formats)
-                .map(bytes -> of(bytes, own, line))
-                .filter(question -> !here.contains(question))
-                .forEach(here::add);
-      // What has no end of its own comes last, as a scale that does not know it takes it for the
-      // beginning of what follows.
-      if (!here.isEmpty()) plan.add(new Question(line, LINE_END));
-      here.stream().filter(Question::hasAnEnd).forEach(plan::add);
-      here.stream().filter(question -> !question.hasAnEnd()).forEach(plan::add);
+                .forEach(bytes ->
+                    byOwnLine.computeIfAbsent(own, none -> new ArrayList<>()).add(bytes));
+      byOwnLine.forEach((own, all) -> {
+        plan.add(of(LINE_END, own, line));
+        all.stream().filter(Question::hasAnEnd).forEach(bytes -> plan.add(of(bytes, own, line)));
+      });
+      byOwnLine.forEach((own, all) -> all.stream()
+          .filter(bytes -> !hasAnEnd(bytes))
+          .forEach(bytes -> plan.add(of(bytes, own, line))));
     }
     return List.copyOf(plan);
   }
@@ -80,8 +92,8 @@ public record Question(LineSettings line, byte[] bytes) {
     };
   }
 
-  private boolean hasAnEnd() {
-    int last = bytes[bytes.length - 1] & 0x7F;
+  private static boolean hasAnEnd(byte[] bytes) {
+    byte last = bytes[bytes.length - 1];
     return last == '\r' || last == '\n';
   }
 

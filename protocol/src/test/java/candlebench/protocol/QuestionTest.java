@@ -45,14 +45,27 @@ class QuestionTest {
   }
 
   @Test
-  void what_was_heard_at_another_speed_is_ended_first_and_what_has_no_end_is_asked_last() {
-    LineSettings line = PLAN.get(0).line();
-    List<Question> here = PLAN.stream().filter(each -> each.line().equals(line)).toList();
-    assertThat(here.get(0).bytes()).isEqualTo(ascii("\r\n"));
-    List<Boolean> ends = here.stream().map(QuestionTest::hasAnEnd).toList();
-    assertThat(ends.subList(0, (int) ends.stream().filter(end -> end).count()))
-        .doesNotContain(false);
-    assertThat(PLAN).doesNotHaveDuplicates();
+  void what_was_heard_in_another_way_is_ended_before_the_next_question() {
+    List<String> here = PLAN.stream()
+        .filter(each -> each.line().equals(LineSettings.of("2400-8N1")))
+        .map(each -> EscapedBytes.text(each.bytes()))
+        .toList();
+    assertThat(here)
+        .containsSubsequence(
+            "\\r\\n", "SI\\r\\n", "\\x8d\\x8a", "\\xc9\\xd0\\x8d\\x8a", "\\x8d\\n", "\\xd1\\x8d\\n")
+        .doesNotHaveDuplicates();
+  }
+
+  @Test
+  void what_has_no_line_end_is_asked_last() {
+    for (LineSettings line : PLAN.stream().map(Question::line).distinct().toList()) {
+      List<Boolean> ends = PLAN.stream()
+          .filter(each -> each.line().equals(line))
+          .map(QuestionTest::hasAnEnd)
+          .toList();
+      assertThat(ends.lastIndexOf(true))
+          .isLessThan(ends.contains(false) ? ends.indexOf(false) : ends.size());
+    }
   }
 
   private static boolean hasAnEnd(Question question) {

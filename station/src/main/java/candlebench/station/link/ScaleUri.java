@@ -9,6 +9,7 @@ import candlebench.shared.Mass;
 import candlebench.shared.MassUnit;
 import candlebench.shared.NearestWord;
 import java.net.URLDecoder;
+import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.LinkedHashMap;
@@ -68,6 +69,16 @@ public final class ScaleUri {
         Optional.ofNullable(said.get("max")).map(value -> amount(text, "max", value)),
         unit,
         ask);
+  }
+
+  /** Names a scale on a serial device, as {@link #of} reads it. */
+  public static String serial(String device, ScaleFormat format, LineSettings line, boolean asked) {
+    String path = URLEncoder.encode(device, StandardCharsets.UTF_8)
+        .replace("+", "%20")
+        .replace("%2F", "/")
+        .replace("%3A", ":");
+    String ask = asked ? "&ask=" + Asking.UNLESS_SET.toMillis() + "ms" : "";
+    return "serial:" + path + "?format=" + format.id() + "&line=" + line + ask;
   }
 
   private static Line line(
