@@ -8,10 +8,9 @@ import candlebench.station.journal.JournalFile;
 import candlebench.station.journal.Purpose;
 import candlebench.web.Main.WrongUse;
 import java.io.PrintStream;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Goes through the record and tells whether it is as it was written. */
@@ -26,17 +25,8 @@ final class AuditCommand implements Callable<Integer> {
       description = "this help")
   private boolean help;
 
-  @Option(
-      names = "--data",
-      required = true,
-      paramLabel = "DIR",
-      description = "the bench's data folder")
-  private Path data;
-
-  @Option(
-      names = "--practice",
-      description = "look at the practice bench's journal instead of the record")
-  private boolean practice;
+  @Mixin
+  private JournalOption of;
 
   @Option(
       names = "--against",
@@ -47,13 +37,8 @@ final class AuditCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws WrongUse {
-    Purpose purpose = practice ? Purpose.PRACTICE : Purpose.RECORD;
-    Path file = purpose.under(data);
-    if (!Files.isRegularFile(file))
-      throw new WrongUse(
-          "no " + purpose.word() + " at '" + file + "': name the bench's data folder with --data");
-    JournalAudit audit = audit(purpose);
-    try (JournalFile journal = JournalFile.open(file)) {
+    JournalAudit audit = audit(of.purpose());
+    try (JournalFile journal = of.open()) {
       journal.scan(1, audit);
     } catch (JournalFailed damaged) {
       print(audit.report(), System.out);

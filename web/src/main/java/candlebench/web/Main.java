@@ -31,6 +31,7 @@ public final class Main {
     COMMANDS.put("ports", PortsCommand::new);
     COMMANDS.put("decode", DecodeCommand::new);
     COMMANDS.put("recognise", RecogniseCommand::new);
+    COMMANDS.put("export", ExportCommand::new);
     COMMANDS.put("audit", AuditCommand::new);
   }
 

@@ -137,8 +137,9 @@ class CommandLineTest {
         "recognise no-file            | no file 'no-file'",
         "recognise --jsom             | nearest is '--json'",
         "audit --data no-folder       | no record at",
-        "audit --data target --against xyz | no record at",
-        "audit                        | --data",
+        "audit --data target --against xyz | a head is 16 to 64 digits",
+        "export --data no-folder      | no record at",
+        "export --as xml              | no form 'xml'",
         "decod                        | nearest is 'decode'",
         "ports --all                  | no option '--all'",
       })

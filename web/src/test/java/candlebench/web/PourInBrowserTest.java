@@ -122,9 +122,9 @@ class PourInBrowserTest {
   /** The one accepted weight of the export. */
   private static Mass recorded(RealBench real) throws Exception {
     String out = Program.run("export", "--data", real.data().toString()).out();
-    Matcher net = Pattern.compile("\"net\":\"?(\\d+)").matcher(out);
+    Matcher net = Pattern.compile("\"net\":\"(\\d+(?:\\.\\d+)?)\"").matcher(out);
     assertThat(net.find()).as(out).isTrue();
-    Mass found = new Mass(Long.parseLong(net.group(1)));
+    Mass found = Mass.ofGrams(net.group(1));
     assertThat(net.find()).as("one weight only: " + out).isFalse();
     return found;
   }
