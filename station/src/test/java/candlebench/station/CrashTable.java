@@ -4,65 +4,150 @@ import candlebench.station.journal.CrashPoints.Point;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
+import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
- * Many kills of a working bench, as a table. Run by hand: {@code CrashTable [random kills] [stops at each named instant] [seed]}. Each
- * kill is checked as in the test; the first that loses, doubles or mistakes anything ends it.
+ * Not a test, but the long form of several: every way to end a bench badly, many times, as one table. What had been shown as recorded
+ * is lost or doubled nowhere, or a row says so. Of none in n tries the 95 % bound is 3/n.
+ *
+ * <p>{@code mvn -q -pl station -am test-compile exec:java -Dexec.skip=false -Dexec.classpathScope=test
+ * -Dexec.mainClass=candlebench.station.CrashTable [-Dexec.args=SEED]}
  */
-final class CrashTable {
+public final class CrashTable {
+  private static final int TIMES_AT_EACH_POINT = 5;
+  private static final int KILLS = 200;
+  private static final int KILLS_PER_RECORD = 20;
+  private static final int BATCHES = 4;
+  private static final int LUCKS = 4;
+  private static final int FULL_DISKS = 50;
+  private static final String ROW = "%-62s %7s %7s  %s%n";
 
-  private CrashTable() {}
+  private final Path folder;
+  private final long seed;
+
+  private CrashTable(Path folder, long seed) {
+    this.folder = folder;
+    this.seed = seed;
+  }
 
   public static void main(String[] args) throws Exception {
-    int kills = args.length > 0 ? Integer.parseInt(args[0]) : 50;
-    int stops = args.length > 1 ? Integer.parseInt(args[1]) : 5;
-    SplittableRandom random = new SplittableRandom(args.length > 2 ? Long.parseLong(args[2]) : 1);
-    Path folder = Files.createTempDirectory("crash");
-    CrashRuns runs = new CrashRuns(folder);
-    System.out.println(
-        "killed at        kills   on disk, not yet shown   lost or doubled or wrong step   95 % bound");
-    int all = 0;
-    for (Point point : Point.values()) {
-      List<CrashRuns.Left> left = new ArrayList<>();
-      for (int i = 0; i < stops; i++) left.add(runs.stopDead(point, 1 + random.nextInt(12)));
-      row(point.name(), left);
-      all += stops;
+    long seed = args.length > 0 ? Long.parseLong(args[0]) : 20261125L;
+    Path folder = Files.createTempDirectory("candlebench-crashes");
+    try {
+      System.out.printf("seed %d%n", seed);
+      System.out.printf(ROW, "how it ended", "tries", "faults", "95 % bound");
+      CrashTable table = new CrashTable(folder, seed);
+      table.stoppedDead();
+      table.killed();
+      table.powerCut();
+      table.fullDisk();
+    } finally {
+      try (Stream<Path> all = Files.walk(folder)) {
+        for (Path each : all.sorted(Comparator.reverseOrder()).toList()) Files.delete(each);
+      }
     }
-    List<CrashRuns.Left> left = new ArrayList<>();
-    for (int i = 0; i < kills; i++) left.add(runs.kill(random));
-    row("random instants", left);
-    row("all", all + kills, runs.finish(1).entries());
   }
 
-  private static void row(String how, List<CrashRuns.Left> left) {
-    long inFlight = left.stream().filter(CrashRuns.Left::inFlight).count();
+  private void stoppedDead() throws Exception {
+    SplittableRandom random = new SplittableRandom(seed);
+    for (Point point : Point.values()) {
+      CrashRuns runs = new CrashRuns(Files.createDirectory(folder.resolve(point.name())));
+      List<String> faults = new ArrayList<>();
+      for (int i = 0; i < TIMES_AT_EACH_POINT; i++)
+        attempt(faults, () -> runs.stopDead(point, 2 + random.nextInt(6)));
+      row("stopped dead at " + point, TIMES_AT_EACH_POINT, faults);
+    }
+  }
+
+  private void killed() throws Exception {
+    SplittableRandom random = new SplittableRandom(seed);
+    List<String> faults = new ArrayList<>();
+    for (int record = 0; record < KILLS / KILLS_PER_RECORD; record++) {
+      CrashRuns runs = new CrashRuns(Files.createDirectory(folder.resolve("killed" + record)));
+      for (int i = 0; i < KILLS_PER_RECORD; i++) attempt(faults, () -> runs.kill(random));
+      attempt(faults, () -> runs.finish(1));
+    }
+    row("killed at a random instant", KILLS, faults);
+  }
+
+  private void powerCut() throws Exception {
+    Optional<Path> library = DiskLog.library(folder);
+    if (library.isEmpty()) {
+      System.out.printf(ROW, "power cut: needs Linux and a C compiler", "-", "-", "-");
+      return;
+    }
+    PowerCutRuns full = PowerCutRuns.of(folder, library.get(), "FULL", BATCHES);
     System.out.printf(
-        Locale.ROOT,
-        "%-16s %5d   %22d   %29d   %s%n",
-        how,
-        left.size(),
-        inFlight,
-        0,
-        bound(left.size()));
+        "power cuts in a run of %d batches: %d steps on the disk, %d of them syncs%n",
+        BATCHES, full.steps(), full.syncs());
+    row(
+        "power cut after each step, nothing kept that was not synced",
+        full.cut(1, Optional.empty()));
+    int tries = 0;
+    List<String> faults = new ArrayList<>();
+    for (long luck = 1; luck <= LUCKS; luck++) {
+      PowerCutRuns.Result result = full.cut(1, Optional.of(seed + luck));
+      tries += result.cuts();
+      faults.addAll(result.faults());
+    }
+    row("power cut after each step, sectors kept by luck", tries, faults);
+    for (String hasty : List.of("NORMAL", "OFF")) {
+      PowerCutRuns.Result caught =
+          PowerCutRuns.of(folder, library.get(), hasty, 1).cut(1, Optional.empty());
+      System.out.printf(
+          ROW,
+          "the same with synchronous=" + hasty + ", to be caught",
+          caught.cuts(),
+          caught.faults().size(),
+          caught.faults().isEmpty() ? "NOT CAUGHT" : "caught");
+    }
   }
 
-  private static void row(String how, int kills, long entries) {
-    System.out.printf(
-        Locale.ROOT,
-        "%-16s %5d   %22s   %29d   %s   (%d entries at the end)%n",
-        how,
-        kills,
-        "",
-        0,
-        bound(kills),
-        entries);
+  private void fullDisk() throws Exception {
+    FullDiskRuns runs = new FullDiskRuns(folder);
+    List<String> undisturbed = runs.undisturbed();
+    List<String> faults = new ArrayList<>();
+    List<Integer> full = new ArrayList<>();
+    for (int i = 0; i < FULL_DISKS; i++) {
+      int note = 40 + i * 65;
+      attempt(faults, () -> {
+        FullDiskRuns.Left left = runs.run(note, undisturbed);
+        if (left.wasFull()) full.add(left.entriesThen());
+      });
+    }
+    row("disk full in mid batch, then room again", full.size(), faults);
+    System.out.println("  full after so many entries, times: "
+        + new TreeMap<>(
+            full.stream().collect(Collectors.groupingBy(n -> n, Collectors.counting()))));
   }
 
-  /** None in n: with 95 % confidence fewer than 3 in n (the rule of three). */
-  private static String bound(int kills) {
-    return kills == 0 ? "-" : String.format(Locale.ROOT, "< %.1f %%", Math.min(100, 300.0 / kills));
+  /** Something to try. */
+  private interface Attempt {
+    void run() throws Exception;
+  }
+
+  private static void attempt(List<String> faults, Attempt attempt) throws Exception {
+    try {
+      attempt.run();
+    } catch (AssertionError fault) {
+      faults.add(fault.getMessage());
+    }
+  }
+
+  private static void row(String how, PowerCutRuns.Result result) {
+    row(how, result.cuts(), result.faults());
+  }
+
+  private static void row(String how, int tries, List<String> faults) {
+    String bound =
+        faults.isEmpty() ? String.format("%.2g %%", 300.0 / Math.max(1, tries)) : "FAULTS";
+    System.out.printf(ROW, how, tries, faults.size(), bound);
+    faults.forEach(fault -> System.out.println("  " + fault));
   }
 }

@@ -3,6 +3,7 @@ package candlebench.station;
 import candlebench.shared.Stamp;
 import candlebench.station.guidance.MakerCommand;
 import candlebench.station.journal.CrashPoints;
+import candlebench.station.journal.JournalDials;
 import candlebench.station.journal.Purpose;
 import candlebench.station.journal.SqliteJournal;
 import candlebench.station.view.StationView;
@@ -28,6 +29,10 @@ import java.util.stream.Collectors;
 final class CrashedBench {
   static final int STOPPED_DEAD = 42;
   static final int STUCK = 3;
+
+  /** Names how the database is to sync, where that is not what the program does. */
+  static final String SYNCHRONOUS = "CRASHED_BENCH_SYNCHRONOUS";
+
   static final String POT = "350.2";
   private static final double FULL = 406.2;
   private static final double STREAM = 4;
@@ -53,6 +58,8 @@ final class CrashedBench {
             SqliteJournal.open(Purpose.RECORD.under(Path.of(args[0])), Purpose.RECORD, points);
         StationRig rig = new StationRig(
             journal, 1, points, new Stamp(start, start.toEpochMilli() * 1_000_000))) {
+      String synchronous = System.getenv(SYNCHRONOUS);
+      if (synchronous != null) JournalDials.synchronous(journal, synchronous);
       CrashedBench bench = new CrashedBench(rig, Double.parseDouble(args[2]));
       rig.station().watch(bench::tellNewest);
       bench.tell("ready");
