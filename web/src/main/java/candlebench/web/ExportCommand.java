@@ -1,16 +1,10 @@
 package candlebench.web;
 
 import candlebench.shared.NearestWord;
-import candlebench.station.guidance.GuidanceEvent.BatchStarted;
-import candlebench.station.guidance.GuidanceEvent.Corrected;
-import candlebench.station.guidance.GuidanceEvent.Noted;
-import candlebench.station.journal.EntryJson;
 import candlebench.station.journal.EntryLinesJson;
-import candlebench.station.journal.JournalEntry;
 import candlebench.station.journal.JournalFailed;
 import candlebench.station.journal.JournalFile;
-import candlebench.station.record.BatchRecord;
-import candlebench.station.record.Recorded;
+import candlebench.station.journal.RecordExport;
 import candlebench.station.record.WeighingsCsv;
 import candlebench.station.record.WeighingsCsv.Decimals;
 import candlebench.web.Main.WrongUse;
@@ -21,10 +15,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -80,9 +71,13 @@ final class ExportCommand implements Callable<Integer> {
   private void export(PrintWriter out) throws WrongUse {
     try (JournalFile journal = of.open()) {
       if (copy != null) copyTo(journal);
-      else if (form.equals("json")) lines(journal, out);
+      else if (form.equals("json"))
+        RecordExport.lines(reader -> journal.scan(1, reader), journal.purpose(), out::print);
       else
-        table(journal, new WeighingsCsv(form.equals("csv") ? Decimals.POINT : Decimals.COMMA), out);
+        RecordExport.table(
+            reader -> journal.scan(1, reader),
+            new WeighingsCsv(form.equals("csv") ? Decimals.POINT : Decimals.COMMA),
+            out::print);
     } catch (JournalFailed damaged) {
       throw new WrongUse(damaged.getMessage());
     }
@@ -91,57 +86,5 @@ final class ExportCommand implements Callable<Integer> {
   private void copyTo(JournalFile journal) throws WrongUse, JournalFailed {
     if (Files.exists(copy)) throw new WrongUse("'" + copy + "' is there already: name a new file");
     journal.copyTo(copy);
-  }
-
-  private void lines(JournalFile journal, PrintWriter out) throws JournalFailed {
-    Tail tail = new Tail();
-    journal.scan(1, entry -> {
-      out.print(EntryLinesJson.line(entry) + "\n");
-      tail.at(entry);
-    });
-    out.print(EntryLinesJson.head(journal.purpose(), tail.entries, tail.head) + "\n");
-  }
-
-  private static void table(JournalFile journal, WeighingsCsv csv, PrintWriter out)
-      throws JournalFailed {
-    List<JournalEntry> entries = new ArrayList<>();
-    journal.scan(1, entries::add);
-    Tail tail = new Tail();
-    entries.forEach(tail::at);
-    out.print(csv.heading());
-    for (List<Recorded> batch : batches(entries).values())
-      out.print(csv.rows(BatchRecord.of(batch)));
-    out.print(csv.head(tail.entries, tail.head));
-  }
-
-  /** What belongs to each batch: from its start to the next one's, and what was said of it later. */
-  private static Map<String, List<Recorded>> batches(List<JournalEntry> entries)
-      throws JournalFailed {
-    Map<String, List<Recorded>> batches = new LinkedHashMap<>();
-    String running = "";
-    for (JournalEntry entry : entries) {
-      Recorded recorded = new Recorded(entry.sequence(), entry.wall(), EntryJson.event(entry));
-      String belongsTo = running;
-      if (recorded.event() instanceof BatchStarted started) {
-        belongsTo = started.code();
-        running = belongsTo;
-        batches.put(running, new ArrayList<>());
-      }
-      if (recorded.event() instanceof Noted noted) belongsTo = noted.batch();
-      if (recorded.event() instanceof Corrected corrected) belongsTo = corrected.batch();
-      if (batches.containsKey(belongsTo)) batches.get(belongsTo).add(recorded);
-    }
-    return batches;
-  }
-
-  /** Where the journal ends. */
-  private static final class Tail {
-    private long entries;
-    private String head = "0".repeat(64);
-
-    private void at(JournalEntry entry) {
-      entries = entry.sequence();
-      head = entry.hash();
-    }
   }
 }

@@ -31,6 +31,7 @@ class ArchitectureTest {
     "candlebench.protocol..",
     "candlebench.station.batch..",
     "candlebench.station.guidance..",
+    "candlebench.station.record..",
     "candlebench.station.view.."
   };
 
@@ -91,6 +92,14 @@ class ArchitectureTest {
         knowsNone(
             "candlebench.station.journal..",
             "candlebench.station",
+            "candlebench.station.view..",
+            "candlebench.station.link.."));
+    rules.put(
+        "what the record says knows guidance",
+        knowsNone(
+            "candlebench.station.record..",
+            "candlebench.station",
+            "candlebench.station.journal..",
             "candlebench.station.view..",
             "candlebench.station.link.."));
     rules.put(
