@@ -50,6 +50,8 @@ export const messages = {
   "detail.over-apart": "Take out what is over, or choose.",
   "detail.over-touched": "Does something rest on the scale? Take it away. Else choose.",
   "detail.over-vessel": "Pour a little back, or choose.",
+  "detail.grew-pot": "That was poured, not put there: the scale was set to zero with the pot on. Lift it off, then put it back.",
+  "detail.grew-vessel": "That was poured, not put there: the scale was set to zero with the vessel on. Lift it off, then put it back.",
   "detail.clear-scale": "Clear the scale first.",
   "detail.that-is-the-pot": "That is the pot. Put a vessel there.",
   "detail.odd-vessel": "This one weighs {load}; the others {usual}. Is it empty?",

@@ -99,6 +99,8 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, boolean empty
     if (asLeft(pan, load, left)) return Outcome.to(next(scene));
     boolean zeroCleared = !scene.progress().zero(goal().scale()).isZero()
         && !pan.differs(reading.mass().minus(left), ZeroShift.STEPS);
+    if (ZeroShift.maybeZeroed(pan, reading.mass(), scene.progress().zero(goal().scale())))
+      return Outcome.to(new Away(weighing, why, entryShown, true));
     if (zeroCleared)
       return Outcome.to(
           next(scene), new ZeroFound(scene.now(), goal().scale(), reading.indication(), Mass.ZERO));

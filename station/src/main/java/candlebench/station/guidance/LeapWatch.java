@@ -54,7 +54,7 @@ record LeapWatch(List<Point> recent, Optional<Mass> from, long patience) {
     Mass off = net.minus(before).abs();
     boolean back = !off.isMoreThan(BACK) || !pan.differs(off, ZeroShift.STEPS);
     return back
-        || pan.steady().filter(run -> run.settled() && run.lasted() >= patience).isPresent();
+        || pan.steady().filter(run -> run.settled() && run.rested() >= patience).isPresent();
   }
 
   boolean pending() {

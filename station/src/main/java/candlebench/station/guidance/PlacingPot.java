@@ -10,6 +10,8 @@ import candlebench.station.guidance.GuidanceEvent.PotTared;
 import candlebench.station.guidance.GuidanceEvent.ZeroFound;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -18,47 +20,64 @@ import java.util.Optional;
  *
  * @param scale the scale on which something stands, or the first
  * @param odd what seems wrong with it, if anything
+ * @param placements how it came to stand there, by scale
  */
-record PlacingPot(CountIn countIn, int scale, Optional<Words> odd) implements Stage {
+record PlacingPot(
+    CountIn countIn, int scale, Optional<Words> odd, Map<Integer, Placement> placements)
+    implements Stage {
   /** Lighter than this is no pot but a spoon or a hand (common practice, no source). */
   static final Mass LIGHTEST_POT = Mass.ofGrams("20");
 
   static PlacingPot begin() {
-    return new PlacingPot(CountIn.NONE, 0, Optional.empty());
+    return new PlacingPot(CountIn.NONE, 0, Optional.empty(), Map.of());
   }
 
   @Override
   public Outcome on(GuidanceInput input, Scene scene) {
-    if (input instanceof ReadingArrived arrived) return weighed(arrived.scale(), scene);
+    if (input instanceof ReadingArrived arrived)
+      return seen(arrived, scene).weighed(arrived.scale(), scene);
     if (input instanceof MakerSaid said) return said(said.command(), scene);
-    return Outcome.to(scene.load(scale).isPresent() ? this : begin());
+    return Outcome.to(scene.load(scale).isPresent() ? this : waiting());
+  }
+
+  private PlacingPot seen(ReadingArrived arrived, Scene scene) {
+    Map<Integer, Placement> more = new HashMap<>(placements);
+    Placement before = more.getOrDefault(arrived.scale(), Placement.UNKNOWN);
+    Mass load = scene.load(arrived.scale(), arrived.reading());
+    more.put(arrived.scale(), before.seen(arrived.stamp().nanos(), load, LIGHTEST_POT));
+    return new PlacingPot(countIn, scale, odd, Map.copyOf(more));
+  }
+
+  private PlacingPot waiting() {
+    return new PlacingPot(CountIn.NONE, 0, Optional.empty(), placements);
+  }
+
+  private PlacingPot standing(int which, CountIn counting, Optional<Words> wrong) {
+    return new PlacingPot(counting, which, wrong, placements);
   }
 
   /** Another scale than the one with something on it does not disturb. */
   private Outcome weighed(int which, Scene scene) {
     Optional<Reading> settled = scene.settled(which);
-    if (settled.isEmpty()) return Outcome.to(which == scale ? begin() : this);
+    if (settled.isEmpty()) return Outcome.to(which == scale ? waiting() : this);
     Reading reading = settled.get();
     Mass load = scene.load(which, reading);
     if (ZeroShift.below(scene.pan(which), load))
       return Outcome.to(
           this,
           new ZeroFound(scene.now(), which, reading.indication(), reading.mass().negated()));
-    if (load.isLessThan(LIGHTEST_POT)) return Outcome.to(which == scale ? begin() : this);
-    return stands(which, reading, load, scene);
-  }
-
-  private Outcome stands(int which, Reading reading, Mass load, Scene scene) {
-    Optional<Words> trouble = problem(which, load, scene);
-    if (trouble.isPresent()) return Outcome.to(new PlacingPot(CountIn.NONE, which, trouble));
+    if (load.isLessThan(LIGHTEST_POT)) return Outcome.to(which == scale ? waiting() : this);
+    Optional<Words> wrong = problem(which, load, scene);
+    if (wrong.isPresent()) return Outcome.to(standing(which, CountIn.NONE, wrong));
     boolean same = which == scale && odd.isEmpty();
     CountIn counting = (same ? countIn : CountIn.NONE).on(true, scene.now().nanos());
     return scene.countedIn(counting)
         ? Outcome.record(tared(which, reading, load, scene))
-        : Outcome.to(new PlacingPot(counting, which, Optional.empty()));
+        : Outcome.to(standing(which, counting, Optional.empty()));
   }
 
-  private static Optional<Words> problem(int which, Mass load, Scene scene) {
+  private Optional<Words> problem(int which, Mass load, Scene scene) {
+    if (placements.get(which).grew(load)) return Optional.of(Words.of("detail.grew-pot"));
     Mass full = load.plus(scene.batch().plan().total());
     Optional<Mass> capacity = scene.setup().scales().get(which).capacity();
     if (capacity.filter(full::isMoreThan).isPresent())

@@ -20,10 +20,10 @@ import java.util.Optional;
  * An empty vessel is awaited; settled, its own weight is taken. The pot is not to be taken for one, nor a vessel that is filled.
  *
  * @param number of the vessel, from zero
- * @param clear whether the scale was seen clear, so that what stands there was put there now
+ * @param placement how what stands there came to stand there
  * @param odd what seems wrong with what stands there, if anything
  */
-record PlacingVessel(int number, CountIn countIn, boolean clear, Optional<Words> odd)
+record PlacingVessel(int number, CountIn countIn, Placement placement, Optional<Words> odd)
     implements Stage {
   /** Lighter than this is no vessel (common practice, no source). */
   static final Mass LIGHTEST_VESSEL = Mass.ofGrams("5");
@@ -32,12 +32,12 @@ record PlacingVessel(int number, CountIn countIn, boolean clear, Optional<Words>
   private static final long UNLIKE_PERCENT = 35;
 
   static PlacingVessel begin(Step.FillVessel step) {
-    return new PlacingVessel(step.vessel(), CountIn.NONE, false, Optional.empty());
+    return new PlacingVessel(step.vessel(), CountIn.NONE, Placement.UNKNOWN, Optional.empty());
   }
 
   /** In the place of one that was put on before and taken away. */
   static PlacingVessel another(int number) {
-    return new PlacingVessel(number, CountIn.NONE, true, Optional.empty());
+    return new PlacingVessel(number, CountIn.NONE, Placement.PUT, Optional.empty());
   }
 
   private static int scale(Scene scene) {
@@ -48,37 +48,38 @@ record PlacingVessel(int number, CountIn countIn, boolean clear, Optional<Words>
   public Outcome on(GuidanceInput input, Scene scene) {
     if (input instanceof MakerSaid said) return said(said.command(), scene);
     if (!(input instanceof ReadingArrived arrived) || arrived.scale() != scale(scene))
-      return Outcome.to(scene.load(scale(scene)).isPresent() ? this : waiting(clear));
-    if (scene.load(scale(scene), arrived.reading()).isLessThan(LIGHTEST_VESSEL))
-      return empty(arrived.reading(), scene);
+      return Outcome.to(scene.load(scale(scene)).isPresent() ? this : waiting());
+    Mass load = scene.load(scale(scene), arrived.reading());
+    PlacingVessel next = with(placement.seen(arrived.stamp().nanos(), load, LIGHTEST_VESSEL));
     return scene
         .settled(scale(scene))
-        .map(reading -> stands(reading, scene))
-        .orElse(Outcome.to(waiting(clear)));
+        .map(reading -> next.settled(reading, load, scene))
+        .orElse(Outcome.to(next.waiting()));
   }
 
-  private PlacingVessel waiting(boolean clearNow) {
-    return new PlacingVessel(number, CountIn.NONE, clearNow, Optional.empty());
+  private PlacingVessel with(Placement next) {
+    return new PlacingVessel(number, countIn, next, odd);
   }
 
-  private Outcome empty(Reading reading, Scene scene) {
-    Pan pan = scene.pan(scale(scene));
-    boolean shifted = scene.settled(scale(scene)).isPresent()
-        && ZeroShift.below(pan, scene.load(scale(scene), reading));
-    return shifted ? Outcome.to(waiting(true), zero(reading, scene)) : Outcome.to(waiting(true));
+  private PlacingVessel waiting() {
+    return new PlacingVessel(number, CountIn.NONE, placement, Optional.empty());
   }
 
-  private Outcome stands(Reading reading, Scene scene) {
-    Mass load = scene.load(scale(scene), reading);
+  private Outcome settled(Reading reading, Mass load, Scene scene) {
+    if (ZeroShift.below(scene.pan(scale(scene)), load))
+      return Outcome.to(waiting(), zero(reading, scene));
+    if (load.isLessThan(LIGHTEST_VESSEL)) return Outcome.to(waiting());
     Optional<Words> wrong = wrong(load, scene);
-    if (wrong.isPresent()) return Outcome.to(new PlacingVessel(number, CountIn.NONE, clear, wrong));
+    if (wrong.isPresent())
+      return Outcome.to(new PlacingVessel(number, CountIn.NONE, placement, wrong));
     CountIn next = countIn.on(true, scene.now().nanos());
     return scene.countedIn(next)
         ? Outcome.record(tared(reading, load, scene))
-        : Outcome.to(new PlacingVessel(number, next, clear, Optional.empty()));
+        : Outcome.to(new PlacingVessel(number, next, placement, Optional.empty()));
   }
 
   private Optional<Words> wrong(Mass load, Scene scene) {
+    if (placement.grew(load)) return Optional.of(Words.of("detail.grew-vessel"));
     Optional<Mass> usual = usual(scene);
     if (usual.isPresent()) {
       Mass off = load.minus(usual.get()).abs();
@@ -86,7 +87,7 @@ record PlacingVessel(int number, CountIn countIn, boolean clear, Optional<Words>
           ? Optional.of(Words.of("detail.odd-vessel").and("load", load).and("usual", usual.get()))
           : Optional.empty();
     }
-    if (!clear) return Optional.of(Words.of("detail.clear-scale"));
+    if (!placement.clearSeen()) return Optional.of(Words.of("detail.clear-scale"));
     return isPot(load, scene) ? Optional.of(Words.of("detail.that-is-the-pot")) : Optional.empty();
   }
 

@@ -54,7 +54,9 @@ record Returning(CountIn countIn, Optional<Mass> asked) implements Stage {
     boolean zeroCleared = !pan.differs(load.minus(reading.mass()), 0);
     if (!zeroCleared && asLeft(reading.mass(), charge, pan, scene))
       return Outcome.to(begin(), zero(reading, Mass.ZERO, scene));
-    return ask(load, pan, scene);
+    return ZeroShift.maybeZeroed(pan, reading.mass(), scene.progress().zero(scale(scene)))
+        ? Outcome.to(begin())
+        : ask(load, pan, scene);
   }
 
   private Outcome counting(Reading reading, Mass load, Scene scene) {

@@ -4,29 +4,16 @@ import candlebench.shared.Division;
 import candlebench.shared.Mass;
 import candlebench.shared.Reading;
 import candlebench.shared.Stability;
+import java.util.Arrays;
 
 /**
- * A run of readings that lie within one division of each other, with no gap among them: what the station itself calls settled.
+ * The newest readings that lie within one division of each other, with no gap among them: what the station itself calls settled, once
+ * they span {@link #LEAST}.
  *
  * <p>Time counts, not the number of equal readings: scales repeat each conversion three or four times. The scale's flag is heard too,
  * but it can be late by seconds or never come, so that it delays at most {@link #FLAG_PATIENCE}.
- *
- * @param startNanos of the run's first reading
- * @param lastNanos of its newest
- * @param early the mean of its first {@link #LEAST}, kept to notice a slow stream
- * @param late a running mean of about its last half second
  */
-record Steady(
-    long startNanos,
-    long lastNanos,
-    int count,
-    Mass min,
-    Mass max,
-    double early,
-    int earlyCount,
-    double late,
-    boolean moving) {
-
+final class Steady {
   /** Steady so long is settled: indicators use 0.4 to 1.0 s within a few quarter-steps (makers' manuals; common practice). */
   static final long LEAST = 1_000_000_000L;
 
@@ -37,56 +24,107 @@ record Steady(
   static final long FLAG_PATIENCE = 4_000_000_000L;
 
   private static final int FEWEST = 3;
-  private static final double LATE_SECONDS = 0.5;
-  private static final double CREEP_STEPS = 0.6;
+  private static final double CREEP_STEPS = 0.5;
+
+  private final long[] nanos;
+  private final long[] picograms;
+  private final long restFrom;
+  private final double restMean;
+  private final boolean crept;
+  private final boolean moving;
+
+  private Steady(
+      long[] nanos,
+      long[] picograms,
+      long restFrom,
+      double restMean,
+      boolean crept,
+      boolean moving) {
+    this.nanos = nanos;
+    this.picograms = picograms;
+    this.restFrom = restFrom;
+    this.restMean = restMean;
+    this.crept = crept;
+    this.moving = moving;
+  }
 
   static Steady from(Reading reading) {
-    double grams = reading.mass().roughGrams();
     long at = reading.stamp().nanos();
-    boolean moving = reading.stability() == Stability.UNSTABLE;
-    return new Steady(at, at, 1, reading.mass(), reading.mass(), grams, 1, grams, moving);
+    long mass = reading.mass().picograms();
+    return new Steady(new long[] {at}, new long[] {mass}, at, mass, false, isMoving(reading));
   }
 
-  /** The run with one more reading, or a new one where that breaks it. */
+  /** The run with one more reading: as much of its newest part as lies within a division, and not much longer than it must be. */
   Steady and(Reading reading, Division division) {
     long at = reading.stamp().nanos();
-    Mass low = reading.mass().isLessThan(min) ? reading.mass() : min;
-    Mass high = reading.mass().isMoreThan(max) ? reading.mass() : max;
-    if (at - lastNanos > MOST_GAP || division.stepsIn(high.minus(low)) > 1) return from(reading);
-    double grams = reading.mass().roughGrams();
-    boolean stillEarly = at - startNanos <= LEAST;
-    double share = 1 - Math.exp(-(at - lastNanos) / 1e9 / LATE_SECONDS);
-    return new Steady(
-        startNanos,
-        at,
-        count + 1,
-        low,
-        high,
-        stillEarly ? (early * earlyCount + grams) / (earlyCount + 1) : early,
-        stillEarly ? earlyCount + 1 : earlyCount,
-        late + (grams - late) * share,
-        reading.stability() == Stability.UNSTABLE);
+    if (at - nanos[nanos.length - 1] > MOST_GAP) return from(reading);
+    int from = firstWithin(reading.mass(), division);
+    while (from + 1 < nanos.length && at - nanos[from + 1] >= LEAST) from++;
+    long[] times = with(nanos, from, at);
+    long[] masses = with(picograms, from, reading.mass().picograms());
+    boolean rests = at - times[0] >= LEAST;
+    if (!atRest() || !rests)
+      return new Steady(times, masses, times[0], mean(masses), false, isMoving(reading));
+    boolean creeps = creepsUp(masses, division);
+    return creeps
+        ? new Steady(times, masses, times[0], mean(masses), true, isMoving(reading))
+        : new Steady(times, masses, restFrom, restMean, false, isMoving(reading));
   }
 
-  /** Whether the load is at rest, as the station sees it and the scale does not deny. */
+  private int firstWithin(Mass newest, Division division) {
+    long low = newest.picograms();
+    long high = low;
+    for (int i = picograms.length - 1; i >= 0; i--) {
+      low = Math.min(low, picograms[i]);
+      high = Math.max(high, picograms[i]);
+      if (division.stepsIn(new Mass(high - low)) > 1) return i + 1;
+    }
+    return 0;
+  }
+
+  /**
+   * Whether it rose since it came to rest, as under a thin stream: by half a step in the mean, with no reading back at the old one. A
+   * slow loss is no such sign: hot wax and water lose 0.007 to 0.02 g/s by evaporation (two published recordings).
+   */
+  private boolean creepsUp(long[] masses, Division division) {
+    double step = division.step().picograms();
+    return mean(masses) - restMean > CREEP_STEPS * step
+        && Arrays.stream(masses).min().orElseThrow() > restMean;
+  }
+
+  private static long[] with(long[] before, int from, long newest) {
+    long[] kept = Arrays.copyOfRange(before, from, before.length + 1);
+    kept[kept.length - 1] = newest;
+    return kept;
+  }
+
+  private static double mean(long[] values) {
+    double sum = 0;
+    for (long value : values) sum += value;
+    return sum / values.length;
+  }
+
+  private static boolean isMoving(Reading reading) {
+    return reading.stability() == Stability.UNSTABLE;
+  }
+
+  /** Whether the load is at rest: as the station sees it, with no creep, and not denied by the scale for long. */
   boolean settled() {
-    return atRest() && (!moving || lasted() >= FLAG_PATIENCE);
+    return atRest() && !crept && (!moving || rested() >= FLAG_PATIENCE);
   }
 
   /** Whether the load is at rest by the station's own rule alone. */
   boolean atRest() {
-    return count >= FEWEST && lasted() >= LEAST;
+    return spans(LEAST) && nanos.length >= FEWEST;
   }
 
-  /**
-   * Whether it rises slowly, as under a thin stream. A slow loss is no such sign: hot wax and water lose 0.007 to 0.02 g/s by
-   * evaporation (two published recordings).
-   */
-  boolean creepsUp(Division division) {
-    return late - early > CREEP_STEPS * division.step().roughGrams();
+  /** Whether it stood for a time, however it may be judged. */
+  boolean spans(long time) {
+    return nanos.length > 1 && nanos[nanos.length - 1] - nanos[0] >= time;
   }
 
-  long lasted() {
-    return lastNanos - startNanos;
+  /** For how long it has been at rest, creeping aside. */
+  long rested() {
+    return nanos[nanos.length - 1] - restFrom;
   }
 }

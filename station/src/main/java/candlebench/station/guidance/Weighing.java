@@ -143,10 +143,8 @@ record Weighing(
   }
 
   private boolean mayBeTaken(Mass net, Scene scene) {
-    Pan pan = scene.pan(goal.scale());
     return scene.settled(goal.scale()).isPresent()
-        && verdict(net, pan) == Verdict.WITHIN
-        && pan.steady().filter(run -> !run.creepsUp(pan.division())).isPresent();
+        && verdict(net, scene.pan(goal.scale())) == Verdict.WITHIN;
   }
 
   private Verdict verdict(Mass net, Pan pan) {
@@ -154,9 +152,7 @@ record Weighing(
   }
 
   private static boolean restedShortly(Pan pan) {
-    return pan.steady()
-        .filter(run -> run.count() >= 2 && run.lasted() >= SHORT_REST)
-        .isPresent();
+    return pan.steady().filter(run -> run.spans(SHORT_REST)).isPresent();
   }
 
   private boolean isOver(Scene scene) {

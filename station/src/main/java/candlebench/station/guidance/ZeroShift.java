@@ -34,6 +34,11 @@ final class ZeroShift {
     return toZero || toGross;
   }
 
+  /** A number of about zero where the zero is known to lie elsewhere: the pan may be empty, and the scale zeroed anew. */
+  static boolean maybeZeroed(Pan pan, Mass shown, Mass zero) {
+    return !zero.isZero() && !pan.differs(shown, STEPS);
+  }
+
   private static boolean flipped(Basis before, Basis now) {
     return before == Basis.GROSS && now == Basis.NET || before == Basis.NET && now == Basis.GROSS;
   }

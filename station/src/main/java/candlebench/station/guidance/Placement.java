@@ -1,0 +1,43 @@
+package candlebench.station.guidance;
+
+import candlebench.shared.Mass;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Whether what stands on a pan was put there, or grew there. A pot or vessel that was zeroed away by the scale's own key looks like an
+ * empty pan; what is then poured into it must not be taken for a container.
+ *
+ * @param clearSeen whether the pan was seen clear
+ * @param recent the last half second, oldest first
+ * @param biggestRise the most it rose within that time since it was clear
+ */
+record Placement(boolean clearSeen, List<Point> recent, Mass biggestRise) {
+  static final Placement UNKNOWN = new Placement(false, List.of(), Mass.ZERO);
+
+  /** Known to have been put there. */
+  static final Placement PUT = new Placement(true, List.of(), Mass.ofGrams("1000000"));
+
+  private static final long LOOK_BACK = 500_000_000L;
+
+  /** What is put down arrives at once, but for the scale's own filter; a pour of 30 g/s brings 15 g in that time. */
+  private static final long LEAST_SHARE = 4;
+
+  record Point(long nanos, Mass load) {}
+
+  Placement seen(long nanos, Mass load, Mass lightest) {
+    List<Point> kept = new ArrayList<>(recent);
+    while (kept.size() > 1 && nanos - kept.get(1).nanos() >= LOOK_BACK) kept.remove(0);
+    boolean clear = load.isLessThan(lightest);
+    Mass rise = kept.isEmpty() ? Mass.ZERO : load.minus(kept.get(0).load());
+    kept.add(new Point(nanos, load));
+    if (clear) return new Placement(true, List.copyOf(kept), Mass.ZERO);
+    return new Placement(
+        clearSeen, List.copyOf(kept), rise.isMoreThan(biggestRise) ? rise : biggestRise);
+  }
+
+  /** Whether it was seen to grow. */
+  boolean grew(Mass load) {
+    return clearSeen && biggestRise.times(LEAST_SHARE).isLessThan(load);
+  }
+}
