@@ -1,10 +1,10 @@
 package candlebench.station;
 
 import candlebench.shared.Division;
+import candlebench.shared.Indication;
 import candlebench.shared.Mass;
 import candlebench.shared.MassUnit;
 import candlebench.shared.Reading;
-import candlebench.shared.Stability;
 import candlebench.shared.Stamp;
 import candlebench.shared.Verdict;
 import candlebench.simulator.Pan;
@@ -60,15 +60,17 @@ public final class BenchPromises {
   }
 
   private static final long STEADY_NANOS = 1_000_000_000L;
-  private static final long GAP_NANOS = 1_000_000_000L;
+  private static final long NANOS_OLD = 1_000_000_000L;
+  private static final long LATELY_NANOS = 3_000_000_000L;
 
   private final Pan pan;
   private final Deque<Reading> recent = new ArrayDeque<>();
   private final List<EntryText> journal = new ArrayList<>();
   private final Set<Place> standing = new HashSet<>();
+  private final Set<Place> announced = new HashSet<>();
   private BenchProgress folded = BenchProgress.EMPTY;
   private Optional<Place> over = Optional.empty();
-  private Optional<Place> lastTaken = Optional.empty();
+  private Optional<WeightAccepted> lastTaken = Optional.empty();
   private Mass mostOff = Mass.ofGrams("0.35");
   private boolean anyNumber;
 
@@ -117,40 +119,54 @@ public final class BenchPromises {
 
   private void check(GuidanceEvent event, Stamp now) {
     if (event instanceof BatchStarted) begin();
-    else if (event instanceof PotTared tared) tared(tared.how(), tared.tare(), now);
-    else if (event instanceof VesselTared tared) tared(tared.how(), tared.tare(), now);
+    else if (event instanceof PotTared tared)
+      tared(tared.how(), tared.indication(), tared.tare(), now);
+    else if (event instanceof VesselTared tared)
+      tared(tared.how(), tared.indication(), tared.tare(), now);
     else if (event instanceof WeightAccepted weight) accepted(weight, now);
-    else if (event instanceof OverPoured poured) over = Optional.of(poured.place());
+    else if (event instanceof OverPoured poured) announced(poured.place());
     else if (event instanceof OverGone
         || event instanceof RemedyChosen
         || event instanceof BatchScrapped
         || event instanceof BatchAbandoned) over = Optional.empty();
     else if (event instanceof AcceptanceReopened reopened) standing.remove(reopened.place());
     else if (event instanceof Undone undone && undone.what().equals("weight-accepted"))
-      lastTaken.ifPresent(standing::remove);
+      lastTaken.ifPresent(this::takenBack);
+  }
+
+  private void announced(Place place) {
+    announced.add(place);
+    over = Optional.of(place);
+  }
+
+  /** With a weight that was over, the question comes back too. */
+  private void takenBack(WeightAccepted weight) {
+    standing.remove(weight.place());
+    if (weight.verdict() == Verdict.OVER) over = Optional.of(weight.place());
   }
 
   private void begin() {
     standing.clear();
+    announced.clear();
     over = Optional.empty();
   }
 
-  private void tared(How how, Mass tare, Stamp now) {
+  private void tared(How how, Indication taken, Mass tare, Stamp now) {
     noOverPourWaits("a tare");
     if (how == How.BY_HAND) return;
-    wasSettled("a tare", now);
+    wasSettled("a tare", taken, now);
     near("a tare", tare, pan.truth());
   }
 
   private void accepted(WeightAccepted weight, Stamp now) {
     if (!standing.add(weight.place())) broken(weight.place() + " was recorded twice");
-    lastTaken = Optional.of(weight.place());
+    lastTaken = Optional.of(weight);
     if (over.filter(place -> !place.equals(weight.place())).isPresent())
       broken("something was taken while an over-pour waited for a choice");
-    if (weight.verdict() == Verdict.OVER && over.isEmpty())
+    if (weight.verdict() == Verdict.OVER && !announced.contains(weight.place()))
       broken("more than its tolerance was taken and not announced: " + weight);
     if (weight.how() == How.BY_HAND) return;
-    wasSettled(weight.place().toString(), now);
+    wasSettled(weight.place().toString(), weight.indication(), now);
     near(weight.place() + ", gross", weight.gross(), pan.truth());
   }
 
@@ -158,31 +174,37 @@ public final class BenchPromises {
     if (over.isPresent()) broken(what + " was taken while an over-pour waited for a choice");
   }
 
-  /** Promise 1: from a live line, with its unit stated, at rest by the clock. */
-  private void wasSettled(String what, Stamp now) {
+  /** Promise 1: from a live line, with its unit stated, at rest by the clock; a key may take what stood just before. */
+  private void wasSettled(String what, Indication taken, Stamp now) {
     if (recent.isEmpty()) broken(what + " was taken without a number");
-    Reading last = recent.getLast();
-    if (last.unitAssumed()) broken(what + " was taken in a unit nobody stated");
-    long end = last.stamp().nanos();
-    if (now.nanos() - end > GAP_NANOS) broken(what + " was taken from an old number");
+    if (now.nanos() - recent.getLast().stamp().nanos() > NANOS_OLD)
+      broken(what + " was taken from an old number");
+    List<Reading> readings = new ArrayList<>(recent);
+    for (int end = readings.size() - 1; end >= 0; end--) {
+      Reading reading = readings.get(end);
+      if (now.nanos() - reading.stamp().nanos() > LATELY_NANOS) break;
+      if (reading.indication().equals(taken) && !reading.unitAssumed() && stoodStill(readings, end))
+        return;
+    }
+    broken(what + " was taken from numbers that moved, had a gap, or no unit: " + readings);
+  }
+
+  private static boolean stoodStill(List<Reading> readings, int end) {
+    Reading last = readings.get(end);
     MassUnit unit = last.indication().unit().orElse(MassUnit.GRAM);
     Division step = Division.ofDecimals(last.indication().decimals(), unit);
     Mass low = last.mass();
     Mass high = last.mass();
-    long before = end;
-    for (Reading reading : (Iterable<Reading>) recent::descendingIterator) {
-      long at = reading.stamp().nanos();
-      if (before - at > GAP_NANOS) broken(what + " was taken across a gap");
+    for (int i = end - 1; i >= 0; i--) {
+      Reading reading = readings.get(i);
+      long later = readings.get(i + 1).stamp().nanos();
+      if (later - reading.stamp().nanos() > NANOS_OLD) return false;
       if (reading.mass().isLessThan(low)) low = reading.mass();
       if (reading.mass().isMoreThan(high)) high = reading.mass();
-      before = at;
-      if (end - at >= STEADY_NANOS) break;
+      if (step.stepsIn(high.minus(low)) > 1) return false;
+      if (last.stamp().nanos() - reading.stamp().nanos() >= STEADY_NANOS) return true;
     }
-    if (end - before < STEADY_NANOS) broken(what + " was taken before it stood for a second");
-    boolean still = step.stepsIn(high.minus(low)) <= 1;
-    if (!still)
-      broken(what + " was taken from moving numbers, " + low + " to " + high
-          + (last.stability() == Stability.STABLE ? ", called stable" : ""));
+    return false;
   }
 
   /** Promise 3: what is recorded is what truly stands there, whatever was done to the scale's zero. */
@@ -210,7 +232,7 @@ public final class BenchPromises {
   private void words(BenchView view, Stamp now) {
     boolean live = anyNumber
         && !recent.isEmpty()
-        && now.nanos() - recent.getLast().stamp().nanos() <= GAP_NANOS;
+        && now.nanos() - recent.getLast().stamp().nanos() <= NANOS_OLD;
     view.weighing().ifPresent(weighing -> {
       boolean claims = weighing.trust() == StationView.Trust.LIVE
           || weighing.trust() == StationView.Trust.MOVING;

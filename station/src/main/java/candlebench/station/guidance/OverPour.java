@@ -50,11 +50,13 @@ record OverPour(Weighing weighing, Optional<Mass> net, Optional<Reading> before)
 
   /** Back by itself counts where what was over can be told from the rest; else the maker must say what happened. */
   private boolean gone(Mass now, Scene scene) {
-    return Overs.isApart(goal(), scene.batch()) && isBack(now, scene);
+    return Overs.isApart(goal(), scene.batch())
+        && scene.settled(goal().scale()).isPresent()
+        && isBack(now, scene);
   }
 
   private boolean isBack(Mass now, Scene scene) {
-    return scene.settled(goal().scale()).isPresent()
+    return scene.settledLately(goal().scale()).isPresent()
         && goal()
                 .tolerance()
                 .judge(goal().target(), now, scene.pan(goal().scale()).division())
@@ -65,7 +67,7 @@ record OverPour(Weighing weighing, Optional<Mass> net, Optional<Reading> before)
     if (!(command instanceof MakerCommand.Choose choose))
       return Outcome.refuse(this, Words.of("refused.choose"));
     Optional<Reading> settled = scene
-        .settled(goal().scale())
+        .settledLately(goal().scale())
         .filter(
             reading -> !scene.load(goal().scale(), reading).isLessThan(goal().gone()));
     if (settled.isEmpty()) return Outcome.refuse(this, Words.of("refused.not-settled"));

@@ -12,11 +12,13 @@ import java.util.Optional;
  *
  * @param last the newest reading; kept while none can be trusted, to say what was last seen
  * @param steady the run of steady readings that it ends
+ * @param rested the newest reading that was settled, in a stated unit
  * @param none why there is no weight just now, if there is none
  */
 record Pan(
     Optional<Reading> last,
     Optional<Steady> steady,
+    Optional<Reading> rested,
     Optional<NoWeightShown.Why> none,
     boolean answering,
     Division division) {
@@ -25,24 +27,37 @@ record Pan(
       Optional.empty(),
       Optional.empty(),
       Optional.empty(),
+      Optional.empty(),
       true,
       Division.ofDecimals(1, MassUnit.GRAM));
+
+  /** A key may be pressed while the number wavers: what was settled so lately and is still about the same counts. */
+  private static final long LATELY = 3_000_000_000L;
+
+  private static final long ABOUT_STEPS = 2;
 
   Pan seen(Reading reading, BenchSetup.Scale scale) {
     Division step = divisionOf(reading, scale);
     Steady run =
         steady.map(before -> before.and(reading, step)).orElseGet(() -> Steady.from(reading));
-    return new Pan(Optional.of(reading), Optional.of(run), Optional.empty(), true, step);
+    boolean rests = run.settled() && !reading.unitAssumed();
+    return new Pan(
+        Optional.of(reading),
+        Optional.of(run),
+        rests ? Optional.of(reading) : rested,
+        Optional.empty(),
+        true,
+        step);
   }
 
   Pan without(NoWeightShown.Why why) {
-    return new Pan(last, Optional.empty(), Optional.of(why), true, division);
+    return new Pan(last, Optional.empty(), Optional.empty(), Optional.of(why), true, division);
   }
 
   Pan line(boolean nowAnswering) {
     return nowAnswering == answering
         ? this
-        : new Pan(last, Optional.empty(), none, nowAnswering, division);
+        : new Pan(last, Optional.empty(), Optional.empty(), none, nowAnswering, division);
   }
 
   /** The reading, if it may be trusted: of a live line, a number, and not older than {@link Steady#MOST_GAP}. */
@@ -54,9 +69,15 @@ record Pan(
 
   /** The settled reading, if there is one to be trusted and its unit was stated. */
   Optional<Reading> settled(long nanos) {
+    return fresh(nanos).flatMap(now -> rested.filter(rest -> rest.stamp().equals(now.stamp())));
+  }
+
+  /** What was settled lately, if the number is still about the same. */
+  Optional<Reading> settledLately(long nanos) {
     return fresh(nanos)
-        .filter(
-            reading -> !reading.unitAssumed() && steady.filter(Steady::settled).isPresent());
+        .flatMap(now -> rested
+            .filter(rest -> nanos - rest.stamp().nanos() <= LATELY)
+            .filter(rest -> !differs(now.mass().minus(rest.mass()), ABOUT_STEPS)));
   }
 
   /** Whether a difference is more than so many of the scale's steps, either way. */

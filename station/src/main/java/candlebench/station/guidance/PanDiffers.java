@@ -45,7 +45,7 @@ record PanDiffers(Weighing weighing, Mass found) implements Stage {
   private Outcome said(MakerCommand command, Scene scene) {
     if (!(command instanceof MakerCommand.Choose choose) || !choose.choice().equals(COUNT_IT))
       return Outcome.refuse(this, Words.of("refused.choose"));
-    if (scene.settled(scale()).isEmpty())
+    if (scene.settledLately(scale()).isEmpty())
       return Outcome.refuse(this, Words.of("refused.not-settled"));
     boolean less = scene.pan(scale()).differs(found.minus(weighing.goal().base()), ZeroShift.STEPS)
         && found.isLessThan(weighing.goal().base());

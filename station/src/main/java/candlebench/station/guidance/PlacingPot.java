@@ -111,7 +111,7 @@ record PlacingPot(
     if (!(command instanceof MakerCommand.GoOn) || odd.isEmpty())
       return Outcome.refuse(this, Words.of("refused.place-pot"));
     return scene
-        .settled(scale)
+        .settledLately(scale)
         .map(reading -> Outcome.record(tared(scale, reading, scene.load(scale, reading), scene)))
         .orElse(Outcome.refuse(this, Words.of("refused.not-settled")));
   }

@@ -132,7 +132,7 @@ record PlacingVessel(int number, CountIn countIn, Placement placement, Optional<
     if (!(command instanceof MakerCommand.GoOn) || odd.isEmpty())
       return Outcome.refuse(this, Words.of("refused.place-vessel"));
     return scene
-        .settled(scale(scene))
+        .settledLately(scale(scene))
         .map(reading -> Outcome.record(tared(reading, scene.load(scale(scene), reading), scene)))
         .orElse(Outcome.refuse(this, Words.of("refused.not-settled")));
   }

@@ -117,7 +117,7 @@ record Returning(CountIn countIn, Optional<Mass> asked) implements Stage {
   }
 
   private Outcome countIt(Scene scene) {
-    Optional<Reading> settled = scene.settled(scale(scene));
+    Optional<Reading> settled = scene.settledLately(scale(scene));
     if (settled.isEmpty() || asked.isEmpty())
       return Outcome.refuse(this, Words.of("refused.not-settled"));
     Mass load = scene.load(scale(scene), settled.get());

@@ -29,6 +29,11 @@ record Scene(BenchSetup setup, BenchProgress progress, List<Pan> pans, Stamp now
     return pan(scale).settled(now.nanos());
   }
 
+  /** For what a key asks for: what was settled lately, if it is still about the same. */
+  Optional<Reading> settledLately(int scale) {
+    return pan(scale).settledLately(now.nanos());
+  }
+
   /** The batch that runs; asked for only by stages that belong to one. */
   BatchProgress batch() {
     return progress.batch().orElseThrow();

@@ -200,7 +200,7 @@ record Weighing(
 
   /** Takes it as it is: within, without waiting for the count-in; or short, where no more can be had. */
   private Outcome goOn(Scene scene) {
-    Optional<Reading> settled = scene.settled(goal.scale());
+    Optional<Reading> settled = scene.settledLately(goal.scale());
     if (settled.isEmpty()) return Outcome.refuse(this, Words.of("refused.not-settled"));
     return verdict(net(settled.get(), scene), scene.pan(goal.scale())) == Verdict.WITHIN
         ? Outcome.record(taken(settled.get(), "", scene))
@@ -216,7 +216,7 @@ record Weighing(
   private boolean mayBeTakenShort(Scene scene) {
     Pan pan = scene.pan(goal.scale());
     return scene
-        .settled(goal.scale())
+        .settledLately(goal.scale())
         .map(reading -> net(reading, scene))
         .filter(net -> !net.isNegative() && pan.differs(net, ZeroShift.STEPS))
         .filter(net -> verdict(net, pan) == Verdict.UNDER)
