@@ -46,13 +46,27 @@ public record Mass(long picograms) implements Comparable<Mass> {
     if (denominator <= 0)
       throw new IllegalArgumentException(
           "a share needs a denominator above zero, not " + denominator);
+    long product = picograms * numerator;
+    boolean fits = Math.multiplyHigh(picograms, numerator) == product >> 63;
+    return new Mass(fits ? rounded(product, denominator) : roundedWide(numerator, denominator));
+  }
+
+  private static long rounded(long product, long denominator) {
+    long quotient = product / denominator;
+    long rest = Math.abs(product % denominator);
+    long beyondHalf = Long.compare(rest, denominator - rest);
+    boolean away = beyondHalf > 0 || beyondHalf == 0 && (quotient & 1) == 1;
+    return away ? quotient + (product < 0 ? -1 : 1) : quotient;
+  }
+
+  private long roundedWide(long numerator, long denominator) {
     BigInteger[] parts = BigInteger.valueOf(picograms)
         .multiply(BigInteger.valueOf(numerator))
         .divideAndRemainder(BigInteger.valueOf(denominator));
     int half = parts[1].abs().shiftLeft(1).compareTo(BigInteger.valueOf(denominator));
     boolean away = half > 0 || half == 0 && parts[0].testBit(0);
     BigInteger rounded = away ? parts[0].add(BigInteger.valueOf(parts[1].signum())) : parts[0];
-    return new Mass(rounded.longValueExact());
+    return rounded.longValueExact();
   }
 
   public Mass negated() {

@@ -66,8 +66,20 @@ class MassTest {
   void a_share_is_rounded_as_exact_decimals_are(long seed) {
     SplittableRandom random = new SplittableRandom(seed);
     Mass mass = new Mass(random.nextLong(-1_000_000_000_000_000L, 1_000_000_000_000_000L));
-    long numerator = random.nextLong(1, 1000);
-    long denominator = random.nextLong(1, 1000);
+    shareIsExact(mass, random.nextLong(1, 1000), random.nextLong(1, 1000));
+  }
+
+  @ParameterizedTest
+  @MethodSource("seeds")
+  void a_share_whose_product_is_beyond_a_long_is_rounded_the_same(long seed) {
+    SplittableRandom random = new SplittableRandom(seed);
+    Mass mass = new Mass(random.nextLong(1L << 50, Long.MAX_VALUE));
+    long denominator = random.nextLong(1L << 20, 1L << 62);
+    shareIsExact(mass, random.nextLong(1, denominator), denominator);
+    shareIsExact(mass.negated(), random.nextLong(1, denominator), denominator);
+  }
+
+  private static void shareIsExact(Mass mass, long numerator, long denominator) {
     BigInteger expected = new BigDecimal(mass.picograms())
         .multiply(BigDecimal.valueOf(numerator))
         .divide(BigDecimal.valueOf(denominator), 0, RoundingMode.HALF_EVEN)
