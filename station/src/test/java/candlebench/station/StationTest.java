@@ -183,7 +183,7 @@ class StationTest {
       assertThat(rig.view().bench().step()).isEqualTo("ADD_PART");
       assertThat(rig.view().scales().get(0).shown()).isEqualTo("406.20");
       journal.mend();
-      rig.show("406.2", 10);
+      rig.show("406.2", 60);
       assertThat(kinds()).containsOnlyOnce("weight-accepted");
       assertThat(rig.view().record().trouble()).isEmpty();
     }
