@@ -29,9 +29,8 @@ class CrashTest {
       CrashRuns.Left left = runs.stopDead(point, 2 + random.nextInt(6));
       // Between the commit and the view, and only there, more is on disk than was shown.
       boolean between = switch (point) {
-        case AFTER_COMMIT, AFTER_APPEND -> true;
-        case BEFORE_APPEND, BEFORE_COMMIT -> false;
-        case AFTER_STATE, AFTER_EFFECTS, AFTER_VIEW -> left.inFlight();
+        case AFTER_COMMIT, AFTER_APPEND, AFTER_STATE, AFTER_EFFECTS -> true;
+        case BEFORE_APPEND, BEFORE_COMMIT, AFTER_VIEW -> false;
       };
       assertThat(left.inFlight()).as(point.name()).isEqualTo(between);
     }

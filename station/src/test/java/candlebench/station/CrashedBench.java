@@ -67,10 +67,15 @@ final class CrashedBench {
     }
   }
 
+  /** Stops dead where an intake that is written down meets a named instant for the nth time. */
   private static CrashPoints stopAt(String point, int nth) {
     int[] met = {0};
+    boolean[] writing = {false};
     return at -> {
-      if (at.name().equals(point) && ++met[0] == nth) Runtime.getRuntime().halt(STOPPED_DEAD);
+      if (at == CrashPoints.Point.BEFORE_APPEND) writing[0] = true;
+      if (writing[0] && at.name().equals(point) && ++met[0] == nth)
+        Runtime.getRuntime().halt(STOPPED_DEAD);
+      if (at == CrashPoints.Point.AFTER_VIEW) writing[0] = false;
     };
   }
 
