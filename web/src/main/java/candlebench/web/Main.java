@@ -33,6 +33,7 @@ public final class Main {
     COMMANDS.put("recognise", RecogniseCommand::new);
     COMMANDS.put("export", ExportCommand::new);
     COMMANDS.put("audit", AuditCommand::new);
+    COMMANDS.put("plan", PlanCommand::new);
   }
 
   private Main() {}

@@ -48,7 +48,7 @@ public record Recipe(
   }
 
   /** How much one gram of wax makes: W = T (1-b)/(1+a), turned round. Zero where there is no wax. */
-  Fraction totalPerWax() {
+  public Fraction totalPerWax() {
     Fraction left = Fraction.ONE.minus(ofTotal());
     return left.isZero() ? Fraction.ZERO : Fraction.ONE.plus(addedToWax()).dividedBy(left);
   }
