@@ -33,7 +33,8 @@ final class BenchLimit {
   static Optional<Fraction> of(Formula formula, Ingredient part) {
     boolean limited = part.limit().isPresent()
         || formula.tested().isPresent()
-        || formula.ingredients().stream().anyMatch(wax -> wax.isWax() && wax.limit().isPresent());
+        || formula.ingredients().stream()
+            .anyMatch(wax -> wax.isWax() && wax.limit().isPresent());
     if (part.isWax() || !limited) return Optional.empty();
     return new BenchLimit(formula, part).narrowest();
   }
