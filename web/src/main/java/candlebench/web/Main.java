@@ -36,9 +36,12 @@ public final class Main {
     COMMANDS.put("plan", PlanCommand::new);
   }
 
+  private static final Set<String> RUN_ALL_DAY = Set.of("serve", "demo");
+
   private Main() {}
 
   public static void main(String[] args) {
+    if (args.length > 0 && RUN_ALL_DAY.contains(args[0])) LeanStart.once();
     int code = run(args);
     if (code != DONE) System.exit(code);
   }

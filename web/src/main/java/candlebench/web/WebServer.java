@@ -8,9 +8,12 @@ import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import java.net.InetAddress;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** The page's server. Owns nothing of the bench: it hands views out and the maker's words in. */
 final class WebServer implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
   private static final String POLICY =
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self';"
           + " connect-src 'self'; form-action 'none'; base-uri 'none'; frame-ancestors 'none'";
@@ -49,6 +52,7 @@ final class WebServer implements AutoCloseable {
         TurnedAway.class, (no, request) -> refuse(request, no.status(), no.getMessage()));
     config.routes.exception(
         IllegalArgumentException.class, (no, request) -> refuse(request, 400, no.getMessage()));
+    config.routes.exception(Exception.class, WebServer::failed);
     config.routes.exception(
         HttpResponseException.class, (no, request) -> refuse(request, no.getStatus(), words(no)));
   }
@@ -56,6 +60,11 @@ final class WebServer implements AutoCloseable {
   /** Where the page is. */
   String address() {
     return "http://" + guard.listenHost() + ":" + port() + "/";
+  }
+
+  private static void failed(Exception ours, Context request) {
+    LOG.error("{} {} failed. The bench goes on.", request.method(), request.path(), ours);
+    refuse(request, 500, "the program made an error here; the bench goes on. Look into its log");
   }
 
   int port() {

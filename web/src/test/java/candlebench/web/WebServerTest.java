@@ -304,6 +304,16 @@ class WebServerTest {
   }
 
   @Test
+  void an_error_of_ours_is_told_without_its_inside() throws IOException {
+    bench.answerWith(command -> {
+      throw new IllegalStateException("the inside");
+    });
+    RawHttp.Answer answer = RawHttp.post(port, "/api/say", GO_ON, JSON);
+    assertThat(answer.status()).isEqualTo(500);
+    assertThat(answer.body()).contains("the bench goes on").doesNotContain("inside");
+  }
+
+  @Test
   void the_view_is_the_same_by_either_way() throws IOException {
     bench.show(Scenes.showing("77.8"));
     try (Stream stream = RawHttp.stream(port)) {
