@@ -28,11 +28,14 @@ public interface Ending {
     };
   }
 
-  /** All that was gathered is a line once CR LF ends it. */
+  /** All that was gathered is a line once CR LF ends it, but for the end of an earlier line before it. */
   static Ending ofLines() {
     return (gathered, length) -> {
       boolean ends = length > 1 && gathered[length - 1] == '\n' && gathered[length - 2] == '\r';
-      return ends ? length : 0;
+      if (!ends) return 0;
+      int start = 0;
+      while (start < length - 2 && (gathered[start] == '\n' || gathered[start] == '\r')) start++;
+      return length - start;
     };
   }
 }

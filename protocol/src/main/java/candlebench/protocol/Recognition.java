@@ -46,7 +46,7 @@ public record Recognition(
   private static final int FEWEST_BYTES = 8;
   private static final int SURE_WEIGHTS = 10;
   private static final int LIKELY_WEIGHTS = 3;
-  private static final int READABLE_PERCENT = 85;
+  private static final int READABLE_PERCENT = 90;
 
   private static final Comparator<Candidate> BEST_FIRST = Comparator.comparing(Candidate::fits)
       .thenComparing(Candidate::understands)
@@ -153,15 +153,17 @@ public record Recognition(
     return count + " " + noun + (count == 1 ? "" : "s");
   }
 
-  /** Text of 7-bit characters in lines, whatever bit 7 is, as long as it is the same thing throughout. */
+  /** Text of 7-bit characters in lines, whatever bit 7 is, as long as it is the same thing throughout. No scale sends CR CR. */
   private static boolean isReadable(byte[] heard, int length, BitSeven bitSeven) {
     if (bitSeven == BitSeven.MIXED) return false;
     int readable = 0;
     int ends = 0;
+    int before = 0;
     for (int at = 0; at < length; at++) {
-      int c = heard[at] & 0x7F;
-      if (c == '\r' || c == '\n' || c == ETX) ends++;
+      int c = bitSeven == BitSeven.CLEAR ? heard[at] & 0xFF : heard[at] & 0x7F;
+      if ((c == '\r' && before != '\r') || c == '\n' || c == ETX) ends++;
       else if (c >= 0x20 && c < 0x7F || c == STX) readable++;
+      before = c;
     }
     return ends > 0 && 100L * (readable + ends) >= (long) READABLE_PERCENT * length;
   }

@@ -1,6 +1,7 @@
 package candlebench.protocol;
 
 import candlebench.protocol.WireLayout.Shown;
+import candlebench.protocol.formats.ScaleFormats;
 import candlebench.shared.MassUnit;
 import candlebench.shared.Stamp;
 import java.io.BufferedReader;
@@ -14,6 +15,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * A frame, what it means, how we write it and where it is from: a row of {@code frames/<format>.tsv}.
@@ -39,6 +42,11 @@ public record CorpusRow(
 
   public static final Stamp STAMP = new Stamp(Instant.parse("2026-11-25T08:00:00Z"), 1);
 
+  /** Every format that has a corpus: those an unknown scale may speak, and the other names by which bytes are read. */
+  public static Stream<ScaleFormat> formats() {
+    return Stream.concat(ScaleFormats.all().stream(), ScaleFormats.families().stream());
+  }
+
   public static List<CorpusRow> of(ScaleFormat format) {
     String name = "/frames/" + format.id() + ".tsv";
     try (InputStream in = CorpusRow.class.getResourceAsStream(name)) {
@@ -46,7 +54,7 @@ public record CorpusRow(
       List<String> lines = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))
           .lines()
           .toList();
-      return java.util.stream.IntStream.range(1, lines.size())
+      return IntStream.range(1, lines.size())
           .mapToObj(at -> row(format, at + 1, lines.get(at)))
           .toList();
     } catch (IOException e) {

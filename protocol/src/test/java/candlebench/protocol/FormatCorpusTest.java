@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import candlebench.protocol.Decoded.NotALoad;
 import candlebench.protocol.Decoded.Refused;
-import candlebench.protocol.formats.ScaleFormats;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -12,7 +11,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class FormatCorpusTest {
 
   static Stream<CorpusRow> rows() {
-    return ScaleFormats.all().stream().flatMap(format -> CorpusRow.of(format).stream());
+    return CorpusRow.formats().flatMap(format -> CorpusRow.of(format).stream());
   }
 
   static Stream<CorpusRow> writtenRows() {

@@ -2,7 +2,6 @@ package candlebench.protocol;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import candlebench.protocol.formats.ScaleFormats;
 import java.io.ByteArrayOutputStream;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -17,7 +16,7 @@ class FormatFramingTest {
   private static final long SEED = 20261125;
 
   static Stream<ScaleFormat> formats() {
-    return ScaleFormats.all().stream();
+    return CorpusRow.formats();
   }
 
   static Stream<CorpusRow> rows() {
@@ -60,6 +59,43 @@ class FormatFramingTest {
       assertThat(found)
           .as("seed %d round %d: %s", SEED, round, EscapedBytes.text(stream))
           .endsWith(content(next.bytes()), content(afterNext.bytes()));
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("formats")
+  void a_byte_lost_or_doubled_costs_no_frame_after_the_next(ScaleFormat format) {
+    Random random = new Random(SEED);
+    List<CorpusRow> rows =
+        CorpusRow.of(format).stream().filter(row -> row.bytes().length > 1).toList();
+    for (int round = 0; round < 300; round++) {
+      byte[] hit = rows.get(random.nextInt(rows.size())).bytes();
+      byte[] next = rows.get(random.nextInt(rows.size())).bytes();
+      byte[] afterNext = rows.get(random.nextInt(rows.size())).bytes();
+      int at = random.nextInt(hit.length);
+      int from = random.nextBoolean() ? at : at + 1;
+      byte[] stream = joined(List.of(
+          Arrays.copyOf(hit, from),
+          Arrays.copyOfRange(hit, from == at ? at + 1 : at, hit.length),
+          next,
+          afterNext));
+      assertThat(contents(frames(format, stream)))
+          .as("seed %d round %d: %s", SEED, round, EscapedBytes.text(stream))
+          .endsWith(content(afterNext));
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("formats")
+  void a_stream_joined_midway_is_read_from_the_next_frame_on(ScaleFormat format) {
+    for (CorpusRow row : CorpusRow.of(format)) {
+      for (int missed = 1; missed < row.bytes().length; missed++) {
+        byte[] tail = Arrays.copyOfRange(row.bytes(), missed, row.bytes().length);
+        byte[] stream = joined(List.of(tail, row.bytes(), row.bytes()));
+        assertThat(contents(frames(format, stream)))
+            .as(EscapedBytes.text(stream))
+            .endsWith(content(row.bytes()), content(row.bytes()));
+      }
     }
   }
 

@@ -8,12 +8,12 @@ import candlebench.protocol.Decoded.StatusOnly;
 import candlebench.protocol.Decoded.TareStated;
 import candlebench.protocol.Decoded.Weighed;
 import candlebench.protocol.WireLayout.Shown;
-import candlebench.protocol.formats.ScaleFormats;
 import candlebench.shared.Basis;
 import candlebench.shared.Indication;
 import candlebench.shared.MassUnit;
 import candlebench.shared.Stability;
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
@@ -26,7 +26,7 @@ class FormatLayoutsTest {
   private static final int ROUNDS = 4000;
 
   static Stream<Arguments> layouts() {
-    return ScaleFormats.all().stream()
+    return CorpusRow.formats()
         .flatMap(format -> format.layouts().stream()
             .map(layout -> Arguments.of(format.id(), layout.name(), format, layout)));
   }
@@ -36,9 +36,12 @@ class FormatLayoutsTest {
   void what_is_written_is_read_again(
       String id, String name, ScaleFormat format, WireLayout layout) {
     Random random = new Random(SEED);
+    List<Decoded> ofCorpus =
+        CorpusRow.of(format).stream().map(CorpusRow::decoded).toList();
     int written = 0;
     for (int round = 0; round < ROUNDS; round++) {
-      Decoded said = anything(random);
+      boolean known = random.nextInt(4) == 0;
+      Decoded said = known ? ofCorpus.get(random.nextInt(ofCorpus.size())) : anything(random);
       Shown shown = new Shown(unit(random), random.nextInt(5), random.nextInt(100));
       Optional<byte[]> frame = layout.encode(said, shown);
       if (frame.isEmpty()) continue;

@@ -33,6 +33,10 @@ final class Fields {
     return indication.number().startsWith("-");
   }
 
+  static boolean isZero(Indication indication) {
+    return indication.number().chars().allMatch(c -> c == '0' || c == '.' || c == '-');
+  }
+
   /** The sign, with plus written as the format does: {@code '+'} or a space. */
   static char sign(Indication indication, char plus) {
     return isNegative(indication) ? '-' : plus;

@@ -87,6 +87,11 @@ final class LineText {
         "the line ends without CR or LF: its end was lost, or the scale is set to another format");
   }
 
+  /** The same from this place on, with its end before another place. */
+  LineText upTo(int end) {
+    return new LineText(bytes, end, terminated).moveTo(at);
+  }
+
   int length() {
     return length;
   }
@@ -136,6 +141,11 @@ final class LineText {
     if (left() < text.length()) return false;
     for (int i = 0; i < text.length(); i++) if (bytes[at + i] != text.charAt(i)) return false;
     return true;
+  }
+
+  /** Whether the text is all that is left. */
+  boolean isLast(String text) {
+    return comes(text) && left() == text.length();
   }
 
   /** Whether the text comes next, with a space or the end behind it. */
@@ -331,7 +341,7 @@ final class LineText {
   }
 
   /** Not understood, at the place reached. */
-  private Decoded refused(Reason reason, String words) {
+  Decoded refused(Reason reason, String words) {
     return new Decoded.Refused(new Refusal(reason, at, words));
   }
 }
