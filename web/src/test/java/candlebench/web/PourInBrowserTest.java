@@ -74,7 +74,7 @@ class PourInBrowserTest {
   void an_unplugged_scale_is_said_and_comes_back_by_itself() throws Exception {
     try (RealBench real = pouring(10)) {
       PageEyes eyes = begin(real);
-      real.until(eyes, () -> toGo(eyes) < 40);
+      real.until(eyes, () -> toGo(eyes) < 53);
       real.bench().unplug(0);
       real.until(
           eyes, () -> eyes.words("Scales").contains("unplugged"), TimeUnit.SECONDS.toNanos(15));
@@ -91,7 +91,7 @@ class PourInBrowserTest {
   void a_program_killed_in_the_pour_comes_back_to_the_same_step() throws Exception {
     try (RealBench real = pouring(10)) {
       PageEyes eyes = begin(real);
-      real.until(eyes, () -> toGo(eyes) < 30);
+      real.until(eyes, () -> toGo(eyes) < 50);
       real.killProgram();
       real.startProgram();
       PageEyes again = real.open(browser);
