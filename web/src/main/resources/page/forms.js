@@ -1,13 +1,12 @@
 // What is typed: the start of a batch, a weight by hand, a temperature, another lot, giving up.
 
+import { offerSearch } from "./seek.js";
 import { text } from "./words.js";
 
 const $ = id => document.getElementById(id);
 const KEPT = "candlebench.start";
-const LOOK_FOR_PORTS_MILLIS = 2000;
 
-let setup = { recipes: [], hands: false };
-let portsAt = -Infinity;
+let setup = { recipes: [], hands: false, search: false };
 let materials = [];
 
 const fields = form => Object.fromEntries([...new FormData(form)].map(([name, value]) => [name, value.trim()]));
@@ -83,16 +82,5 @@ export function renderForms(view) {
   $("by-hand").hidden = !view.bench.byHand;
   $("hands").hidden = !setup.hands;
   $("open-more").hidden = batch === null || step === "DONE" || step === "IDLE";
-  $("seek").hidden = step !== "NO_SCALE";
-  if (step === "NO_SCALE" && performance.now() - portsAt > LOOK_FOR_PORTS_MILLIS) showPorts();
-}
-
-async function showPorts() {
-  portsAt = performance.now();
-  const { ports } = await (await fetch("api/ports")).json();
-  const lines = ports.length === 0 ? [text("page.no-ports")] : ports.map(port => [port.device, port.title, port.usb].filter(Boolean).join("  "));
-  if ($("ports").dataset.shown === lines.join()) return;
-  $("ports").dataset.shown = lines.join();
-  $("ports").replaceChildren(...lines.map(line => Object.assign(document.createElement("li"), { textContent: line })));
-  $("seek-serve").textContent = `java -jar candlebench.jar serve --scale 'serial:${ports[0]?.device ?? "PORT"}?format=FORMAT'`;
+  offerSearch(step === "NO_SCALE", setup.search);
 }

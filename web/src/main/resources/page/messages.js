@@ -169,7 +169,11 @@ export const messages = {
   "page.to-come-after": "{count} to come",
   "page.undo": "Undo",
   "page.seconds": "{seconds} s",
-  "page.no-ports": "None yet. Plug the cable in; the list renews itself.",
+  "page.find-on": "Look on {device}",
+  "page.find-again": "Look again",
+  "page.find-use": "Use it as {title}",
+  "page.find-unit": "It never names its unit. Which one does it show?",
+  "page.find-kept": "Kept. The scale is being opened.",
   "page.picture-fill": "Filled to {percent} per cent of the line",
   "page.picture-empty": "Nothing is being filled",
 
@@ -210,6 +214,19 @@ export const messages = {
   "link.denied": "not permitted",
   "link.telnet": "speaks telnet",
 
+  // The search for a scale: what is being done, and what came of it.
+  "find.listening": "Listening at {baud} baud, {bits}.",
+  "find.asking": "It does not send by itself. Asking it at {baud} baud, {bits}.",
+  "find.waiting-for-print": "No answer. Press PRINT on the scale, or put something on it and take it off again.",
+  "find.recognised": "Found, at {baud} baud, {bits}: {title}.",
+  "find.several-remain": "Found, at {baud} baud, {bits}; but more than one format fits.",
+  "find.unknown-format": "It sends readable lines at {baud} baud, {bits}, in a format that is not known here. Set the scale to another format, if it has one.",
+  "find.wrong-speed": "It sends, but makes no sense at any usual speed. Look up its baud rate in its own menu and set it to 9600, 8N1.",
+  "find.too-little": "Nothing was heard. Check the cable and the power, and set the scale to send continuously.",
+  "find.by-itself": "It sends by itself.",
+  "find.when-asked": "It sends when it is asked, and will be asked all the time.",
+  "find.now-and-then": "It sends only when PRINT is pressed or a load is at rest, which cannot follow a pour: set it to send continuously in its own menu, then look again.",
+
   // What a load is a share of.
   "basis.of_wax": "of wax",
   "basis.of_total": "of total",
@@ -230,6 +247,8 @@ export const messages = {
   "scale.held": "Another program has the scale's port open. Close that program.",
   "scale.denied": "This user may not open {device}. Add the user to the group {group}, then log in again.",
   "scale.telnet": "The port server at {host} speaks telnet. Set it to raw TCP.",
+  "scale.rest-only": "This scale sends only when it is stable, too late for a pour. Switch it to continuous, or let me ask it: both are in its own menu.",
+  "scale.rest-only-unasked": "This scale sends only when it is stable, too late for a pour. Switch it to continuous in its own menu.",
   "scale.behind": "The computer is behind: the number is old. Close other programs.",
 
   // What was written down last.

@@ -2,6 +2,7 @@ package candlebench.station;
 
 import candlebench.protocol.Decoded;
 import candlebench.protocol.Frame;
+import candlebench.protocol.ScaleCommand;
 import candlebench.shared.Indication;
 import candlebench.shared.MassUnit;
 import candlebench.station.link.Counters;
@@ -24,6 +25,7 @@ final class ScaleDial {
   private final String name;
   private final ScaleSettings settings;
   private final Counters counters;
+  private final RestOnly restOnly = new RestOnly();
   private LinkReport report = LinkReport.of(LinkState.CONNECTING);
   private String shown = "";
   private String unit = "";
@@ -41,6 +43,7 @@ final class ScaleDial {
 
   void changed(LinkReport now) {
     report = now;
+    restOnly.changed(now.state());
   }
 
   /**
@@ -50,6 +53,7 @@ final class ScaleDial {
    * @param now when it is dealt with
    */
   void heard(Frame frame, Decoded decoded, Optional<MassUnit> unitUnlessNamed, long now) {
+    restOnly.heard(decoded);
     behind = now - frame.stamp().nanos() > BEHIND_NANOS;
     if (decoded instanceof Decoded.Weighed weighed) {
       Indication indication = weighed.indication();
@@ -96,6 +100,9 @@ final class ScaleDial {
   }
 
   private Optional<Say> trouble() {
+    boolean lateForAPour = restOnly.holds()
+        && (report.state() == LinkState.LIVE || report.state() == LinkState.SILENT);
+    if (lateForAPour) return Optional.of(Say.of(sendsOnlyAtRest()));
     return switch (report.state()) {
       case CONNECTING -> Optional.empty();
       case LIVE -> behind ? Optional.of(Say.of("scale.behind")) : Optional.empty();
@@ -103,5 +110,10 @@ final class ScaleDial {
         Optional.of(
             new Say("scale." + report.state().name().toLowerCase(Locale.ROOT), report.with()));
     };
+  }
+
+  private String sendsOnlyAtRest() {
+    boolean canBeAsked = settings.format().command(ScaleCommand.SEND).isPresent();
+    return canBeAsked ? "scale.rest-only" : "scale.rest-only-unasked";
   }
 }

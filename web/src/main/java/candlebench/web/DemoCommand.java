@@ -40,7 +40,11 @@ final class DemoCommand implements Callable<Integer> {
   public Integer call() throws WrongUse {
     try (PracticeBench practice = PracticeBench.start();
         OpenBench bench = new OpenBench(
-            config(practice), listening.data(), listening, station -> hands(practice, station))) {
+            config(practice),
+            listening.data(),
+            listening,
+            Optional.empty(),
+            station -> hands(practice, station))) {
       Listening.announceAndStay("Candlebench practice bench", bench.server(), bench::close);
     }
     return Main.DONE;

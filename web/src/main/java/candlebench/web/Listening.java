@@ -64,14 +64,28 @@ final class Listening {
     }
   }
 
+  /** Serves on this port from now on, whichever was asked for. */
+  void keep(int served) {
+    port = served;
+  }
+
   /** Says in one line where the page is, once it answers, and waits until the program is told to end; then closes. */
   static void announceAndStay(String what, WebServer server, Runnable closing) {
     Runtime.getRuntime().addShutdownHook(new Thread(closing, "closing"));
+    announce(what, server);
+    stayUntil(new CountDownLatch(1));
+  }
+
+  /** Says in one line where the page is. */
+  static void announce(String what, WebServer server) {
     System.out.println(what + ": " + server.address());
     System.out.flush();
+  }
+
+  static void stayUntil(CountDownLatch told) {
     try {
-      new CountDownLatch(1).await();
-    } catch (InterruptedException told) {
+      told.await();
+    } catch (InterruptedException ended) {
       Thread.currentThread().interrupt();
     }
   }

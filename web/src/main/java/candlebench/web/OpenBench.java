@@ -26,12 +26,14 @@ final class OpenBench implements AutoCloseable {
   /**
    * Opens the journal, then the station that goes on from it, then the page.
    *
+   * @param search the search for more scales, where one may be made
    * @param hands made of the station, where this is the practice bench
    */
   OpenBench(
       StationConfig config,
       Path data,
       Listening listening,
+      Optional<ScaleSearch> search,
       Function<Station, Optional<Site.Hands>> hands)
       throws WrongUse {
     Stamps stamps = new SystemStamps();
@@ -42,7 +44,11 @@ final class OpenBench implements AutoCloseable {
       Station station =
           kept(Station.start(config, journal, stamps, Ticker.SYSTEM, CrashPoints.NONE));
       Site site = new Site(
-          station, () -> stamps.now().nanos(), config.setup().recipes(), hands.apply(station));
+          station,
+          () -> stamps.now().nanos(),
+          config.setup().recipes(),
+          search,
+          hands.apply(station));
       server = kept(listening.serve(site));
     } catch (JournalFailed refused) {
       close();

@@ -30,6 +30,7 @@ record PageFile(String path, String type, byte[] bytes, String tag) {
       "sound.js",
       "practice.js",
       "forms.js",
+      "seek.js",
       "settings.js",
       "messages.js",
       "words.js",

@@ -4,6 +4,7 @@ import candlebench.station.Bench.Answer;
 import candlebench.station.batch.Part;
 import candlebench.station.batch.Recipe;
 import candlebench.station.link.FoundPort;
+import candlebench.station.view.StationView.Say;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.ByteArrayOutputStream;
@@ -30,13 +31,8 @@ record ReplyJson(int status, byte[] json) {
   static ReplyJson answered(Answer answer) {
     return of(answer.done() ? 200 : 409, out -> {
       out.writeBooleanField("done", answer.done());
-      out.writeObjectFieldStart("words");
-      out.writeStringField("key", answer.words().key());
-      out.writeObjectFieldStart("with");
-      for (Map.Entry<String, String> each : answer.words().with().entrySet())
-        out.writeStringField(each.getKey(), each.getValue());
-      out.writeEndObject();
-      out.writeEndObject();
+      out.writeFieldName("words");
+      say(answer.words(), out);
     });
   }
 
@@ -44,11 +40,11 @@ record ReplyJson(int status, byte[] json) {
     return of(200, out -> out.writeBooleanField("done", true));
   }
 
-  /** What a page asks once: the recipes that can be started, and whether there are hands to practise with. */
-  static ReplyJson setup(List<Recipe> recipes, boolean hands) {
+  /** What a page asks once: the recipes that can be started, and whether there are hands to practise with or scales to be found. */
+  static ReplyJson setup(Site site) {
     return of(200, out -> {
       out.writeArrayFieldStart("recipes");
-      for (Recipe recipe : recipes) {
+      for (Recipe recipe : site.recipes()) {
         out.writeStartObject();
         out.writeStringField("id", recipe.id());
         out.writeStringField("name", recipe.name());
@@ -58,7 +54,8 @@ record ReplyJson(int status, byte[] json) {
         out.writeEndObject();
       }
       out.writeEndArray();
-      out.writeBooleanField("hands", hands);
+      out.writeBooleanField("hands", site.hands().isPresent());
+      out.writeBooleanField("search", site.search().isPresent());
     });
   }
 
@@ -76,7 +73,18 @@ record ReplyJson(int status, byte[] json) {
     });
   }
 
-  private static ReplyJson of(int status, Fields fields) {
+  /** A sentence's key and what belongs into it. */
+  static void say(Say words, JsonGenerator out) throws IOException {
+    out.writeStartObject();
+    out.writeStringField("key", words.key());
+    out.writeObjectFieldStart("with");
+    for (Map.Entry<String, String> each : words.with().entrySet())
+      out.writeStringField(each.getKey(), each.getValue());
+    out.writeEndObject();
+    out.writeEndObject();
+  }
+
+  static ReplyJson of(int status, Fields fields) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try (JsonGenerator out = JSON.createGenerator(bytes)) {
       out.writeStartObject();
@@ -89,7 +97,7 @@ record ReplyJson(int status, byte[] json) {
   }
 
   /** Writes the fields of one object. */
-  private interface Fields {
+  interface Fields {
     void write(JsonGenerator out) throws IOException;
   }
 }

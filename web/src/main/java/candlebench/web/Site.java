@@ -11,9 +11,15 @@ import java.util.function.LongSupplier;
  *
  * @param nanos the clock that the bench's views are stamped with
  * @param recipes those that can be started
+ * @param search the search for a scale, where what it finds can be used
  * @param hands what a person practises with, on the practice bench only
  */
-record Site(Bench bench, LongSupplier nanos, List<Recipe> recipes, Optional<Hands> hands) {
+record Site(
+    Bench bench,
+    LongSupplier nanos,
+    List<Recipe> recipes,
+    Optional<ScaleSearch> search,
+    Optional<Hands> hands) {
 
   /** Hands at a pan that does not exist. */
   interface Hands {

@@ -7,6 +7,7 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import java.io.IOException;
 import java.net.InetAddress;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -40,11 +41,10 @@ final class WebServer implements AutoCloseable {
       config.routes.get(file.path(), request -> send(file, request));
     config.routes.get("/api/view", this::view);
     config.routes.get("/api/stream", this::stream);
-    config.routes.get(
-        "/api/setup",
-        request -> answer(request, ReplyJson.setup(site.recipes(), site.hands().isPresent())));
+    config.routes.get("/api/setup", request -> answer(request, ReplyJson.setup(site)));
     config.routes.get("/api/ports", request -> answer(request, ReplyJson.ports(FoundPort.all())));
     config.routes.post("/api/say", this::say);
+    site.search().ifPresent(search -> findScales(search, config));
     site.hands()
         .ifPresent(
             hands -> config.routes.post("/api/practice", request -> practise(hands, request)));
@@ -55,6 +55,34 @@ final class WebServer implements AutoCloseable {
     config.routes.exception(Exception.class, WebServer::failed);
     config.routes.exception(
         HttpResponseException.class, (no, request) -> refuse(request, no.getStatus(), words(no)));
+  }
+
+  private static void findScales(ScaleSearch search, JavalinConfig config) {
+    config.routes.get("/api/find", request -> answer(request, SearchJson.of(search.on())));
+    config.routes.post("/api/find", request -> {
+      RequestJson asked = RequestJson.of(request.bodyAsBytes());
+      search.begin(asked.texts().getOrDefault("device", ""));
+      answer(request, ReplyJson.done());
+    });
+    config.routes.post("/api/use", request -> use(search, request));
+  }
+
+  private static void use(ScaleSearch search, Context request) throws IOException {
+    RequestJson asked = RequestJson.of(request.bodyAsBytes());
+    try {
+      search.keep(asked.texts().getOrDefault("format", ""), asked.texts().getOrDefault("unit", ""));
+    } catch (IOException full) {
+      refuse(
+          request,
+          500,
+          "the scale could not be kept: " + full.getMessage() + ". Make room, then use it again");
+      return;
+    }
+    byte[] json = ReplyJson.done().json();
+    request.contentType("application/json").res().setContentLength(json.length);
+    request.outputStream().write(json);
+    request.res().flushBuffer();
+    search.openAnew();
   }
 
   /** Where the page is. */

@@ -2,9 +2,12 @@ package candlebench.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import candlebench.protocol.Recognition.Finding;
 import candlebench.station.guidance.GuidanceEvent;
 import candlebench.station.journal.JournalFailed.Trouble;
 import candlebench.station.link.LinkState;
+import candlebench.station.link.find.Found.Sending;
+import candlebench.station.link.find.Search;
 import candlebench.station.view.StationView.Cue;
 import candlebench.station.view.StationView.PartState;
 import candlebench.station.view.StationView.Trust;
@@ -63,6 +66,9 @@ class MessagesTest {
       used.add("link." + word(each));
       if (each != LinkState.LIVE && each != LinkState.CONNECTING) used.add("scale." + word(each));
     }
+    for (Search.Doing each : Search.Doing.values()) used.add("find." + word(each));
+    for (Finding each : Finding.values()) used.add("find." + word(each));
+    for (Sending each : Sending.values()) if (each != Sending.NEVER) used.add("find." + word(each));
     for (Trouble each : Trouble.values()) used.add("record-trouble." + word(each));
     used.remove("record.db");
     for (PartState each : PartState.values()) used.add("part." + word(each));

@@ -33,6 +33,7 @@ final class ScriptedBench implements Bench {
         this,
         System::nanoTime,
         List.of(HarbourLane.CANDLE, HarbourLane.OIL_ONLY),
+        Optional.empty(),
         Optional.empty());
   }
 

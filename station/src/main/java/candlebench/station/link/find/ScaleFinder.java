@@ -10,12 +10,15 @@ import candlebench.station.link.Stamps;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
 
 /** Searches for an unknown scale on one port, in a thread of its own, and tells how far it has come. */
 public final class ScaleFinder implements AutoCloseable {
   private static final long CLOSING_MILLIS = 2_000;
+  private static final int TRIES_MORE = 3;
+  private static final long BETWEEN_TRIES_MILLIS = 200;
 
   private final Function<LineSettings, Line> lines;
   private final Sweep sweep;
@@ -75,12 +78,22 @@ public final class ScaleFinder implements AutoCloseable {
     listener.accept(search);
     while (!isClosing() && !search.isOver()) {
       tell(now(Optional.empty()));
-      Line.Opening opening = lines.apply(sweep.line()).open();
+      Line.Opening opening = opening();
       Optional<LinkReport> trouble = opening instanceof Line.Opened opened
           ? listen(opened.port())
           : Optional.of(((Line.NotOpened) opening).why());
       if (!isClosing()) tell(now(trouble));
     }
+  }
+
+  /** Opens the line; a system may still be busy with giving up what was closed a moment ago. */
+  private Line.Opening opening() {
+    Line.Opening opening = lines.apply(sweep.line()).open();
+    for (int again = 0; again < TRIES_MORE && opening instanceof Line.NotOpened; again++) {
+      if (isClosedWithin(BETWEEN_TRIES_MILLIS)) return opening;
+      opening = lines.apply(sweep.line()).open();
+    }
+    return opening;
   }
 
   /** Listens at one setting; why the line is gone, if it is. */
@@ -110,6 +123,15 @@ public final class ScaleFinder implements AutoCloseable {
     if (now.equals(search)) return;
     search = now;
     listener.accept(now);
+  }
+
+  private boolean isClosedWithin(long millis) {
+    try {
+      return closing.await(millis, TimeUnit.MILLISECONDS);
+    } catch (InterruptedException ended) {
+      closing.countDown();
+      return true;
+    }
   }
 
   private boolean isClosing() {
