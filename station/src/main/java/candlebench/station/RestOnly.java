@@ -36,7 +36,8 @@ final class RestOnly {
 
   void heard(Decoded decoded) {
     if (saysItMoves(decoded)) forget();
-    if (decoded instanceof Weighed weighed) lastShown = Optional.of(weighed.indication().number());
+    if (decoded instanceof Weighed weighed)
+      lastShown = Optional.of(weighed.indication().number());
   }
 
   boolean holds() {

@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import candlebench.protocol.Decoded;
 import candlebench.protocol.Decoded.Weighed;
+import candlebench.protocol.Framer;
+import candlebench.protocol.ScaleFormat;
 import candlebench.protocol.formats.ScaleFormats;
 import candlebench.shared.Basis;
 import candlebench.shared.Indication;
+import candlebench.shared.Mass;
 import candlebench.shared.MassUnit;
 import candlebench.shared.Stability;
 import candlebench.shared.Stamp;
@@ -15,12 +18,9 @@ import candlebench.simulator.ScaleQuirks;
 import candlebench.simulator.ScaleTraits;
 import candlebench.simulator.SendMode;
 import candlebench.simulator.VirtualScale;
-import candlebench.shared.Mass;
 import candlebench.station.journal.MemoryJournal;
 import candlebench.station.journal.Purpose;
 import candlebench.station.link.LinkState;
-import candlebench.protocol.Framer;
-import candlebench.protocol.ScaleFormat;
 import java.time.Duration;
 import java.time.Instant;
 import org.junit.jupiter.api.Test;
@@ -88,11 +88,13 @@ class RestOnlyTest {
       if (within == SECOND) pan.putOn("cup", Mass.ofGrams("20"));
       if (within > 5 * SECOND && within < 8 * SECOND) pan.add(Mass.ofGrams("0.1"));
       if (within == 12 * SECOND - 20_000_000) pan.liftOff("cup");
-      scale.advanceTo(nanos, (at, bytes) -> framer.feed(bytes, bytes.length, new Stamp(Instant.EPOCH, at), frame -> {
-        heard[0] = at;
-        if (state[0] != LinkState.LIVE) restOnly.changed(state[0] = LinkState.LIVE);
-        restOnly.heard(format.decode(frame));
-      }));
+      scale.advanceTo(
+          nanos,
+          (at, bytes) -> framer.feed(bytes, bytes.length, new Stamp(Instant.EPOCH, at), frame -> {
+            heard[0] = at;
+            if (state[0] != LinkState.LIVE) restOnly.changed(state[0] = LinkState.LIVE);
+            restOnly.heard(format.decode(frame));
+          }));
       if (nanos - heard[0] > 1.2 * SECOND && state[0] != LinkState.SILENT)
         restOnly.changed(state[0] = LinkState.SILENT);
     }
