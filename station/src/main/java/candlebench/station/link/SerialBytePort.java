@@ -19,6 +19,9 @@ import java.util.Optional;
  * documents (System Error Codes), not tried.
  */
 final class SerialBytePort implements BytePort {
+  private static final int EINVAL = 22;
+  private static final LineSettings PLAIN = LineSettings.of("9600-8N1");
+
   private final SerialPort port;
   private final String device;
   private boolean gone;
@@ -35,15 +38,33 @@ final class SerialBytePort implements BytePort {
     } catch (SerialPortInvalidPortException notThere) {
       return notOpened(LinkState.LOST, device, "");
     }
-    port.setComPortParameters(
-        settings.baud(), settings.dataBits(), stopBits(settings), parity(settings));
+    set(port, settings);
     port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, READ_WAIT_MILLIS, 0);
     // The library's own code after an opening that succeeded may say that it failed: the answer
     // counts, not the code.
-    if (!port.openPort()) return refusal(device, port.getLastErrorCode());
+    if (!isOpened(port, settings)) return refusal(device, port.getLastErrorCode());
     // What lies in the buffers is from before we listened, and may be half a frame or an hour old.
     port.flushIOBuffers();
     return new Line.Opened(new SerialBytePort(port, device));
+  }
+
+  /**
+   * A pseudo-terminal stays as the last program set it, even one that was killed, but it knows neither seven data bits nor parity. Asked
+   * for these and for nothing else that would change, the system answers that nothing can be done as asked; so something is changed first.
+   */
+  private static boolean isOpened(SerialPort port, LineSettings settings) {
+    if (port.openPort()) return true;
+    if (port.getLastErrorCode() != EINVAL || settings.equals(PLAIN)) return false;
+    set(port, PLAIN);
+    if (!port.openPort()) return false;
+    port.closePort();
+    set(port, settings);
+    return port.openPort();
+  }
+
+  private static void set(SerialPort port, LineSettings settings) {
+    port.setComPortParameters(
+        settings.baud(), settings.dataBits(), stopBits(settings), parity(settings));
   }
 
   @Override
