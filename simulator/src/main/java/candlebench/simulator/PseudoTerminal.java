@@ -34,6 +34,7 @@ public final class PseudoTerminal implements Outlet {
   private final byte[] incoming = new byte[ROOM];
   private int fd = NONE;
   private String device = "";
+  private boolean opened;
 
   /** Creates the device and a link to it; throws {@link UncheckedIOException} if something else stands at the link's path. */
   public PseudoTerminal(Path link) {
@@ -55,7 +56,12 @@ public final class PseudoTerminal implements Outlet {
   public boolean offer(byte[] bytes) {
     if (fd == NONE) return false;
     int ready = LibC.ready(fd);
-    if ((ready & LibC.HUNG_UP) != 0 || (ready & LibC.WRITABLE) == 0) return false;
+    if ((ready & LibC.HUNG_UP) != 0) {
+      if (opened) renew();
+      return false;
+    }
+    opened = true;
+    if ((ready & LibC.WRITABLE) == 0) return false;
     return LibC.write(fd, bytes) == bytes.length;
   }
 
@@ -102,6 +108,7 @@ public final class PseudoTerminal implements Outlet {
     LibC.close(fd);
     fd = NONE;
     device = "";
+    opened = false;
   }
 
   @Override
@@ -124,6 +131,15 @@ public final class PseudoTerminal implements Outlet {
       throw new UncheckedIOException("cannot make the link " + link + " to the virtual scale", e);
     }
     fd = opened;
+  }
+
+  /**
+   * Makes the device anew once a program has let go of it. A program that was killed leaves a pseudo-terminal marked as its own, which
+   * no other may then open; a serial port forgets such a mark when it is closed.
+   */
+  private void renew() {
+    unplug();
+    replug();
   }
 
   @Override

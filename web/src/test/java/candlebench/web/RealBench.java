@@ -89,6 +89,7 @@ final class RealBench implements AutoCloseable {
 
   /** Ends the program as a power cut would. */
   void killProgram() throws InterruptedException {
+    perceived = Perceived.told(Told.WAIT);
     process.destroyForcibly().waitFor();
   }
 
