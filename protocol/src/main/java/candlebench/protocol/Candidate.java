@@ -36,6 +36,7 @@ public record Candidate(
     Optional<Weighed> lastWeighed) {
   private static final int FITTING_PERCENT = 90;
   private static final int MOST_DECIMALS = 5;
+  private static final int HIGHEST_DEVICE = 99;
 
   /** Tries a format on bytes heard. */
   static Candidate of(ScaleFormat format, byte[] heard, int length) {
@@ -49,6 +50,8 @@ public record Candidate(
     int weights = 0;
     int understood = 0;
     int leftOver = 0;
+    int device = 0;
+    boolean deviceSought = false;
     Optional<Weighed> last = Optional.empty();
     for (int at = 0; at < frames.size(); at++) {
       Frame frame = frames.get(at);
@@ -60,7 +63,12 @@ public record Candidate(
       }
       understood += frame.length();
       if (!isWeight(said)) continue;
-      boolean written = countWriters(format.layouts(), said, frame, writtenBy);
+      boolean written = countWriters(format.layouts(), said, frame, device, writtenBy);
+      if (!written && !deviceSought) {
+        deviceSought = true;
+        device = deviceOf(format.layouts(), said, frame);
+        written = device > 0 && countWriters(format.layouts(), said, frame, device, writtenBy);
+      }
       if (written || !mayBeAPiece) weights++;
       if (said instanceof Weighed weighed) last = Optional.of(weighed);
     }
@@ -70,10 +78,10 @@ public record Candidate(
   }
 
   private static boolean countWriters(
-      List<WireLayout> layouts, Decoded said, Frame frame, int[] writtenBy) {
+      List<WireLayout> layouts, Decoded said, Frame frame, int device, int[] writtenBy) {
     boolean any = false;
     for (int at = 0; at < writtenBy.length; at++) {
-      boolean writes = writes(layouts.get(at), said, frame);
+      boolean writes = writes(layouts.get(at), said, frame, device);
       if (writes) writtenBy[at]++;
       any |= writes;
     }
@@ -85,8 +93,8 @@ public record Candidate(
   }
 
   /** Whether the layout says this just so, parity and terminator aside. What an overload looks like depends on what is shown. */
-  private static boolean writes(WireLayout layout, Decoded said, Frame frame) {
-    int address = address(frame);
+  private static boolean writes(WireLayout layout, Decoded said, Frame frame, int device) {
+    int address = address(frame, device);
     if (!(said instanceof OutOfRange))
       return writes(layout, said, new Shown(GRAM, 0, address), frame);
     for (MassUnit unit : MassUnit.values())
@@ -99,12 +107,18 @@ public record Candidate(
     return layout.encode(said, shown).filter(bytes -> sameText(bytes, frame)).isPresent();
   }
 
-  /** The two digits behind {@code @}, which begins a line on a shared wire. */
-  private static int address(Frame frame) {
+  /** The two digits behind {@code @}, which begin a line on a shared wire; else the number of the device that was found in a frame. */
+  private static int address(Frame frame, int device) {
     boolean addressed = frame.length() > 3 && frame.at7(0) == '@';
-    int tens = addressed ? frame.at7(1) - '0' : 0;
-    int ones = addressed ? frame.at7(2) - '0' : 0;
-    return Math.max(0, tens * 10 + ones);
+    if (!addressed) return device;
+    return Math.max(0, (frame.at7(1) - '0') * 10 + frame.at7(2) - '0');
+  }
+
+  /** The number of the device with which some layout writes the frame just so, or 0. A scale does not change its number. */
+  private static int deviceOf(List<WireLayout> layouts, Decoded said, Frame frame) {
+    for (int device = 1; device <= HIGHEST_DEVICE; device++)
+      for (WireLayout layout : layouts) if (writes(layout, said, frame, device)) return device;
+    return 0;
   }
 
   private static boolean sameText(byte[] bytes, Frame frame) {

@@ -7,7 +7,10 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 
-/** Hears commands as a format says them, byte by byte, with whatever line end the host uses. */
+/**
+ * Hears commands as a format says them, byte by byte, with whatever line end the host uses. A command that has no line end is heard
+ * behind anything else, since nothing marks its beginning.
+ */
 final class CommandEar {
   private static final int LONGEST = 64;
 
@@ -55,8 +58,9 @@ final class CommandEar {
   private Optional<ScaleCommand> matching(boolean lineEnded) {
     for (Map.Entry<ScaleCommand, byte[]> entry : words.entrySet()) {
       byte[] word = entry.getValue();
+      int start = lineEnded ? 0 : Math.max(0, length - word.length);
       if (ended.get(entry.getKey()) == lineEnded
-          && Arrays.equals(word, 0, word.length, heard, 0, length))
+          && Arrays.equals(word, 0, word.length, heard, start, length))
         return Optional.of(entry.getKey());
     }
     return Optional.empty();

@@ -34,8 +34,8 @@ import java.util.function.Function;
 final class RicelakeFormats {
   private static final String CR_LF = "\r\n";
 
+  /** A weight that is asked for comes in other words than the stream's: {@code ricelake/cmd}. */
   private static final Commands KEYS = Commands.ending("\r")
-      .with(ScaleCommand.SEND, "XG#1")
       .with(ScaleCommand.SEND_CONTINUOUSLY, "SX#1")
       .with(ScaleCommand.STOP_SENDING, "EX#1")
       .with(ScaleCommand.TARE, "KTARE")
@@ -99,7 +99,7 @@ final class RicelakeFormats {
           LINES,
           RicelakeTables::replies,
           List.of(new RicelakeTables.Reply()))
-      .asked(KEYS));
+      .asked(KEYS.with(ScaleCommand.SEND, "XG#1")));
 
   private RicelakeFormats() {}
 

@@ -25,7 +25,7 @@ import java.util.Optional;
  * Rockwell 57C428 appendix D; Cardinal 225 8200-M698-O1 p.118 (11 bytes, with a checksum in its format 3); Rice Lake 520 13.8, 480 Legend
  * p.53; Triner TS-700 p.12-13; Fairbanks FB2550 p.175, FB3000 p.55, 2800 p.64; T-Scale ROW p.15 and WorldWeigh BWS p.22 (LF behind CR,
  * code of the ounce); Ohaus Defender 5000 EN-67 and EN-68 (unit codes, expanded data, spaces), Courier 7000 EN-52; Vector VI-200 p.21-22.
- * From memory: 9600 7E1 and 7E2; that the commands want CR LF on every model.
+ * From memory: 9600 7E1, with one or two stop bits; that the commands want CR LF on every model.
  *
  * <p>Makers set the constant bits as they like, so none is tested. Where the frame does not say for certain how large the number is, it is
  * refused: with dummy zeros (makers disagree whether the six digits hold them) and with data expanded by ten (no manual says what then
@@ -102,7 +102,7 @@ record ToledoFormat(String id, Kind kind) implements ScaleFormat {
   @Override
   public List<LineSettings> lines() {
     return LineSettings.listOf(
-        "9600-7E1", "9600-7E2", "9600-8N1", "4800-7E1", "2400-7E1", "1200-7E1", "19200-7E1");
+        "9600-7E1", "9600-8N1", "4800-7E1", "2400-7E1", "1200-7E1", "19200-7E1");
   }
 
   @Override
@@ -115,14 +115,13 @@ record ToledoFormat(String id, Kind kind) implements ScaleFormat {
     return ToledoLayout.of(kind);
   }
 
-  /** P prints one frame; the output itself is continuous. */
+  /** The output comes by itself; P would print a ticket. */
   @Override
   public Optional<byte[]> command(ScaleCommand command) {
     return switch (command) {
-      case SEND -> CrLf.ended("P");
       case TARE -> CrLf.ended("T");
       case ZERO -> CrLf.ended("Z");
-      case SEND_STABLE, SEND_CONTINUOUSLY, STOP_SENDING -> Optional.empty();
+      case SEND, SEND_STABLE, SEND_CONTINUOUSLY, STOP_SENDING -> Optional.empty();
     };
   }
 

@@ -77,7 +77,7 @@ final class Questioning implements Stage {
     if (hasMoreHere() || nanos - asked < LAST_ANSWER_NANOS) return STAY;
     boolean readable = visit.recognition().finding() == Finding.UNKNOWN_FORMAT;
     if (readable || fitting(visit).isPresent()) {
-      if (askedTwice) return new Done(found(visit));
+      if (askedTwice) return new Done(refuted.isPresent() ? sentByChance(visit) : found(visit));
       askedTwice = true;
       place = beginning;
       refuted = Optional.empty();
@@ -130,6 +130,11 @@ final class Questioning implements Stage {
 
   private Optional<byte[]> nextQuestion() {
     return hasMoreHere() ? Optional.of(questions.get(place++).bytes()) : Optional.empty();
+  }
+
+  /** What was heard came while it was asked, but not because of it. */
+  private static Found sentByChance(Visit visit) {
+    return new Found(visit.heard(), Found.Sending.NOW_AND_THEN);
   }
 
   private static Found found(Visit visit) {
