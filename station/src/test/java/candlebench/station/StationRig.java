@@ -135,8 +135,11 @@ final class StationRig implements AutoCloseable {
     tick.run();
     try {
       long end = System.nanoTime() + DEADLINE.toNanos();
-      while (!station.trace().awaitTickAfter(before, 1_000))
+      while (!station.trace().awaitTickAfter(before, 1_000)) {
         if (System.nanoTime() > end) throw new AssertionError("the bench does not answer a tick");
+        // A tick that finds the mailbox full is left out, and the next one comes in a moment.
+        tick.run();
+      }
     } catch (InterruptedException ended) {
       throw new AssertionError(ended);
     }
