@@ -34,6 +34,7 @@ final class ScriptedBench implements Bench {
         System::nanoTime,
         List.of(HarbourLane.CANDLE, HarbourLane.OIL_ONLY),
         Optional.empty(),
+        Optional.empty(),
         Optional.empty());
   }
 
