@@ -52,10 +52,6 @@ final class Draft {
     number = digits;
   }
 
-  String digits() {
-    return number;
-  }
-
   void unit(WireUnit named) {
     unit = named.mass();
     matter = named.matter();

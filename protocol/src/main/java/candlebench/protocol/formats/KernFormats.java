@@ -19,7 +19,6 @@ import candlebench.shared.Stability;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 
 /**
  * The formats of Kern scales.
@@ -67,10 +66,10 @@ final class KernFormats {
           LINES,
           KernTables::comma,
           List.of(
-              line("kxs", KernTables.KXS_EIGHT, KernTables::comma),
-              line("kxs-6", KernTables.KXS_SEVEN, KernTables::comma),
-              line("kfb", KernTables.KFB, KernTables::comma),
-              line("nhb", KernTables.NHB, KernTables::comma)))
+              TableLayout.line("kxs", KernTables.KXS_EIGHT, KernTables::comma),
+              TableLayout.line("kxs-6", KernTables.KXS_SEVEN, KernTables::comma),
+              TableLayout.line("kfb", KernTables.KFB, KernTables::comma),
+              TableLayout.line("nhb", KernTables.NHB, KernTables::comma)))
       .asked(Commands.ending(CR_LF)
           .with(ScaleCommand.SEND, "W")
           .with(ScaleCommand.SEND_STABLE, "S")
@@ -84,8 +83,8 @@ final class KernFormats {
           LINES,
           KernTables::gn,
           List.of(
-              line("eight", KernTables.GN_EIGHT, KernTables::gn),
-              line("seven", KernTables.GN_SEVEN, KernTables::gn)))
+              TableLayout.line("eight", KernTables.GN_EIGHT, KernTables::gn),
+              TableLayout.line("seven", KernTables.GN_SEVEN, KernTables::gn)))
       .unitNamed(UnitNamed.NEVER);
 
   private static final ScaleFormat RADWAG = new RadwagFormat();
@@ -136,10 +135,6 @@ final class KernFormats {
 
   private KernFormats() {}
 
-  private static WireLayout line(String name, LineTable table, Function<Frame, Decoded> decoder) {
-    return new TableLayout(name, List.of(table), CR_LF, decoder);
-  }
-
   private static Decoded kcp(Frame frame) {
     Decoded said = SICS.decode(frame);
     if (said instanceof Weighed weighed)
@@ -182,7 +177,7 @@ final class KernFormats {
     public Optional<byte[]> encode(Decoded said, Shown shown) {
       if (said.equals(new Decoded.InstrumentFault(KernTables.ERROR))) return word(KernTables.ERROR);
       if (said.equals(new OutOfRange(Side.OVER, Basis.UNSTATED))) return word(KernTables.OVERLOAD);
-      return line(name, table, KernTables::eighteen).encode(said, shown);
+      return TableLayout.line(name, table, KernTables::eighteen).encode(said, shown);
     }
 
     private Optional<byte[]> word(String word) {
