@@ -127,10 +127,15 @@ class SweepTest {
         .isEqualTo(id);
   }
 
-  /** What is sent with eight bits and parity is heard as well without; only a scale that is asked needs it. */
+  /**
+   * What is sent with eight bits and parity is heard as well without; only a scale that is asked needs it. A second stop bit is a pause
+   * like any other.
+   */
   private static LineSettings heardBest(LineSettings line, Sending sending) {
     boolean parityIsHeard = line.dataBits() == 7 || sending == Sending.WHEN_ASKED;
-    return parityIsHeard ? line : new LineSettings(line.baud(), 8, Parity.NONE, 1);
+    if (!parityIsHeard) return new LineSettings(line.baud(), 8, Parity.NONE, 1);
+    int stopBits = line.parity() == Parity.NONE ? line.stopBits() : 1;
+    return new LineSettings(line.baud(), line.dataBits(), line.parity(), stopBits);
   }
 
   private interface Source {
