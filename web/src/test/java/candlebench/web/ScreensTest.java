@@ -120,13 +120,7 @@ class ScreensTest {
         pouring.bench(),
         pouring.record());
     ScriptedBench practice = new ScriptedBench(view);
-    Site site = practice.site();
-    Site withHands = new Site(
-        site.bench(),
-        site.nanos(),
-        site.recipes(),
-        Optional.empty(),
-        Optional.of((hand, down) -> {}));
+    Site withHands = practice.site(Optional.of((hand, down) -> {}));
     try (WebServer served = new WebServer(withHands, InetAddress.getLoopbackAddress(), 0)) {
       Page page = browser.open(served.port(), screen.width, screen.height, screen.dim);
       page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Hold to pour"))
