@@ -4,9 +4,11 @@ import candlebench.shared.Mass;
 import candlebench.shared.Reading;
 import candlebench.shared.Verdict;
 import candlebench.station.guidance.BenchProgress.Pourer;
+import candlebench.station.guidance.GuidanceEvent.Asked;
 import candlebench.station.guidance.GuidanceEvent.DelayLearnt;
 import candlebench.station.guidance.GuidanceEvent.OverPoured;
 import candlebench.station.guidance.GuidanceEvent.PanNoted;
+import candlebench.station.guidance.GuidanceEvent.Question;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
 import candlebench.station.guidance.pour.PourWatch;
@@ -95,12 +97,32 @@ record Weighing(
     if (before.filter(was -> ZeroShift.jumped(pan, was, reading, zero, resting)).isPresent())
       return Away.shifted(this, reading, scene);
     if (load.isLessThan(goal.gone())) return Outcome.to(Away.lifted(this));
+    if (isLighterThanEmpty(load, scene)) return lighter(load, scene);
     Weighing next = seen(reading, goal.net(load), load, scene);
     if (next.isOver(scene)) return next.overPoured(scene);
     if (scene.countedIn(next.countIn)) return Outcome.record(next.taken(reading, "", scene));
     return next.isToBeNoted(load, scene)
         ? Outcome.to(next, new PanNoted(scene.now(), goal.scale(), load))
         : Outcome.to(next);
+  }
+
+  /** Less than before anything went in: a spoon was in the pot when it was weighed, or something was taken out. */
+  private boolean isLighterThanEmpty(Mass load, Scene scene) {
+    return goal.direction() == Goal.Direction.IN
+        && scene.settled(goal.scale()).isPresent()
+        && load.isLessThan(goal.base())
+        && scene.pan(goal.scale()).differs(load.minus(goal.base()), ZeroShift.STEPS);
+  }
+
+  /** While nothing is in it, an empty pot or vessel is simply weighed again; else the maker is asked. */
+  private Outcome lighter(Mass load, Scene scene) {
+    boolean nothingIn = goal.isVessel() || scene.batch().charge().inPot().isEmpty();
+    if (nothingIn && trace.isFlat(goal.container().times(1, 100)))
+      return Outcome.to(
+          goal.isVessel() ? PlacingVessel.another(goal.place().number()) : PlacingPot.begin());
+    return Outcome.to(
+        new PanDiffers(this, load),
+        new Asked(scene.now(), Question.PAN_DIFFERS, goal.scale(), resting, load));
   }
 
   /** What is about to be taken need not be noted before. */
@@ -133,13 +155,21 @@ record Weighing(
   /** No line is drawn through a leap; after it the line begins anew. */
   private Optional<PourWatch> watched(long nanos, Mass net, LeapWatch leaps, Scene scene) {
     if (goal.byPieces() || leaps.pending()) return Optional.empty();
-    PourWatch watch = pour.orElseGet(() -> PourWatch.begin(
+    return Optional.of(pour.orElseGet(() -> unwatched(scene)).seen(nanos, net));
+  }
+
+  private PourWatch unwatched(Scene scene) {
+    return PourWatch.begin(
         goal.kind(),
         goal.target(),
         goal.tolerance(),
         scene.pan(goal.scale()).division(),
-        scene.delay(goal.scale(), goal.kind())));
-    return Optional.of(watch.seen(nanos, net));
+        scene.delay(goal.scale(), goal.kind()));
+  }
+
+  /** The watch, or one that has seen no more than what is there now. */
+  PourWatch watch(Mass net, Scene scene) {
+    return pour.orElseGet(() -> unwatched(scene).seen(scene.now().nanos(), net));
   }
 
   private boolean mayBeTaken(Mass net, Scene scene) {
