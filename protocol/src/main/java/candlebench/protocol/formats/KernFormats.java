@@ -34,7 +34,7 @@ import java.util.Optional;
  * <p>Sources, by Kern: EMB-V-BA-e-1321 p.45 and e-1422 p.44, PCB-BA-e-1315 p.35, KDE-T-BA_IA-e-1210 p.36, FKB_A-BA-e-1513 p.37, PKS
  * e-1615 p.24, FKT/IKT/PKT e-1435 p.49, 572 7.4, PFB e-1741 p.33 (line settings); KXS/KXG-TM e-1420 section 14 p.70, KFB/KFN-TM e-1323
  * 10.3 and 10.4 p.49, KIB-TM e-1913 1.3 and 1.4, GAB-N e-1315 p.37; KEN-TM/KET-TM e-1420 16.2 and 16.3 p.167-174; CKE e-2132 13.1.
- * Captured by third parties: the minus before the first digit (572, 573, KB, DS, FKB), lines of a T-Scale NHB. From a public driver:
+ * Captured by third parties: the minus before the first digit (572, 573, KB, DS, FKB), lines of a T-Scale NHB and QHW. From a public driver:
  * {@code =Overload=}. From memory: that capitals as commands want CR LF; line settings of the models not named. The weight reply of KCP
  * is told by third parties only, so it is read whatever its width, and not called net as SICS would.
  */
@@ -69,7 +69,8 @@ final class KernFormats {
               TableLayout.line("kxs", KernTables.KXS_EIGHT, KernTables::comma),
               TableLayout.line("kxs-6", KernTables.KXS_SEVEN, KernTables::comma),
               TableLayout.line("kfb", KernTables.KFB, KernTables::comma),
-              TableLayout.line("nhb", KernTables.NHB, KernTables::comma)))
+              TableLayout.line("nhb", KernTables.NHB, KernTables::comma),
+              TableLayout.line("qhw", KernTables.QHW, KernTables::comma)))
       .asked(Commands.ending(CR_LF)
           .with(ScaleCommand.SEND, "W")
           .with(ScaleCommand.SEND_STABLE, "S")
