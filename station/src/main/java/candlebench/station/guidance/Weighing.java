@@ -5,7 +5,7 @@ import candlebench.shared.Reading;
 import candlebench.shared.Verdict;
 import candlebench.station.guidance.BenchProgress.Pourer;
 import candlebench.station.guidance.GuidanceEvent.Asked;
-import candlebench.station.guidance.GuidanceEvent.DelayLearnt;
+import candlebench.station.guidance.GuidanceEvent.HabitsLearnt;
 import candlebench.station.guidance.GuidanceEvent.OverPoured;
 import candlebench.station.guidance.GuidanceEvent.PanNoted;
 import candlebench.station.guidance.GuidanceEvent.Question;
@@ -139,10 +139,13 @@ record Weighing(
     long nanos = reading.stamp().nanos();
     LeapWatch leaps = goal.byPieces() ? leap : leap.seen(nanos, net, goal.kind(), pan);
     Held nowHeld = held.seen(load, pan);
-    boolean mayBeTaken = !leaps.pending() && !nowHeld.yes() && mayBeTaken(net, scene);
+    Optional<PourWatch> watch = watched(nanos, net, leaps, scene);
+    boolean nothingWanted = watch.map(PourWatch::isDone).orElse(true);
+    boolean mayBeTaken =
+        !leaps.pending() && !nowHeld.yes() && nothingWanted && mayBeTaken(net, scene);
     return new Weighing(
         goal,
-        watched(nanos, net, leaps, scene),
+        watch,
         countIn.on(mayBeTaken, nanos),
         leaps.pending() ? OverWatch.NONE : over.seen(nanos, net, goal, pan),
         leaps,
@@ -152,24 +155,27 @@ record Weighing(
         nowHeld);
   }
 
-  /** No line is drawn through a leap; after it the line begins anew. */
+  /** No line is drawn through a leap; after it the watch begins anew. */
   private Optional<PourWatch> watched(long nanos, Mass net, LeapWatch leaps, Scene scene) {
     if (goal.byPieces() || leaps.pending()) return Optional.empty();
-    return Optional.of(pour.orElseGet(() -> unwatched(scene)).seen(nanos, net));
+    return Optional.of(pour.map(watch -> watch.seen(nanos, net))
+        .orElseGet(() -> unwatched(nanos, net, scene)));
   }
 
-  private PourWatch unwatched(Scene scene) {
+  private PourWatch unwatched(long nanos, Mass net, Scene scene) {
     return PourWatch.begin(
         goal.kind(),
         goal.target(),
         goal.tolerance(),
         scene.pan(goal.scale()).division(),
-        scene.delay(goal.scale(), goal.kind()));
+        scene.habits(goal.scale(), goal.kind()),
+        nanos,
+        net);
   }
 
   /** The watch, or one that has seen no more than what is there now. */
   PourWatch watch(Mass net, Scene scene) {
-    return pour.orElseGet(() -> unwatched(scene).seen(scene.now().nanos(), net));
+    return pour.orElseGet(() -> unwatched(scene.now().nanos(), net, scene));
   }
 
   private boolean mayBeTaken(Mass net, Scene scene) {
@@ -198,28 +204,28 @@ record Weighing(
     boolean settled = OverWatch.settledOver(net, goal, scene.pan(goal.scale()));
     events.add(new OverPoured(
         scene.now(), goal.place(), goal.name(), goal.target(), goal.tolerance(), net, settled));
-    if (settled) learnt(net, scene).ifPresent(events::add);
+    if (settled) learnt(scene).ifPresent(events::add);
     return Outcome.to(OverPour.from(this, Optional.of(net)), events);
   }
 
   private List<GuidanceEvent> taken(Reading reading, String reason, Scene scene) {
     List<GuidanceEvent> events =
         new ArrayList<>(new Taking(goal, trace, scene).settled(reading, reason));
-    learnt(goal.net(scene.load(goal.scale(), reading)), scene).ifPresent(events::add);
+    learnt(scene).ifPresent(events::add);
     return events;
   }
 
-  private Optional<GuidanceEvent> learnt(Mass net, Scene scene) {
-    return pour.flatMap(watch -> watch.delayShown(net)).map(seconds -> {
-      Pourer who = new Pourer(goal.scale(), scene.person(), goal.kind());
-      return new DelayLearnt(
-          scene.now(),
-          who.scale(),
-          who.person(),
-          who.kind(),
-          seconds,
-          scene.progress().delay(who).learn(seconds, who.kind()));
-    });
+  private Optional<GuidanceEvent> learnt(Scene scene) {
+    Pourer who = new Pourer(goal.scale(), scene.person(), goal.kind());
+    return pour.map(PourWatch::shown)
+        .filter(shown -> !shown.isNothing())
+        .map(shown -> new HabitsLearnt(
+            scene.now(),
+            who.scale(),
+            who.person(),
+            who.kind(),
+            shown,
+            scene.progress().habits(who).learn(shown)));
   }
 
   private Outcome said(MakerCommand command, Scene scene) {
