@@ -158,8 +158,8 @@ record Weighing(
   /** No line is drawn through a leap; after it the watch begins anew. */
   private Optional<PourWatch> watched(long nanos, Mass net, LeapWatch leaps, Scene scene) {
     if (goal.byPieces() || leaps.pending()) return Optional.empty();
-    return Optional.of(pour.map(watch -> watch.seen(nanos, net))
-        .orElseGet(() -> unwatched(nanos, net, scene)));
+    return Optional.of(
+        pour.map(watch -> watch.seen(nanos, net)).orElseGet(() -> unwatched(nanos, net, scene)));
   }
 
   private PourWatch unwatched(long nanos, Mass net, Scene scene) {
