@@ -1,5 +1,6 @@
 package candlebench.station.batch.planning;
 
+import candlebench.shared.Mass;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -7,8 +8,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Predicate;
+import java.util.function.Function;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * A batch split into charges of whole vessels, as even as pots and scales allow: ten vessels over three pots are four, three and three.
@@ -17,8 +19,8 @@ import java.util.stream.IntStream;
 final class ChargeSplit {
   private final PlanOrder order;
   private final Map<String, Map<Integer, PlannedCharge>> known = new HashMap<>();
-  private final Rooms withCure = new Rooms(PlannedCharge::hasRoomForCure);
-  private final Rooms barely = new Rooms(PlannedCharge::hasRoom);
+  private final List<Rooms> bestFirst =
+      Stream.of(Fit.values()).filter(fit -> fit != Fit.NONE).map(Rooms::new).toList();
 
   ChargeSplit(PlanOrder order) {
     this.order = order;
@@ -28,29 +30,35 @@ final class ChargeSplit {
   List<PlannedCharge> charges() {
     if (order.charges() instanceof Charges.OnePerPot) {
       int count = Math.min(order.pots().size(), order.vessels());
-      return withCure
-          .fitting(count, order.pots())
-          .or(() -> barely.fitting(count, order.pots()))
-          .orElseGet(() -> evenly(count));
+      return best(rooms -> rooms.fitting(count, order.pots())).orElseGet(() -> evenly(count));
     }
     if (order.charges() instanceof Charges.Exactly exactly)
-      return withCure
-          .fitting(exactly.count())
-          .or(() -> barely.fitting(exactly.count()))
-          .orElseGet(() -> evenly(exactly.count()));
+      return best(rooms -> rooms.fitting(exactly.count())).orElseGet(() -> evenly(exactly.count()));
     if (order.charges() instanceof Charges.Fewest) return fewest().orElseGet(() -> evenly(1));
     throw new AssertionError(order.charges());
   }
 
-  /** As few charges as fit, with room for a cure if that can be. */
+  /** As few charges as fit, as well as can be. */
   Optional<List<PlannedCharge>> fewest() {
-    return withCure.fewest().or(barely::fewest);
+    return best(Rooms::fewest);
+  }
+
+  private Optional<List<PlannedCharge>> best(Function<Rooms, Optional<List<PlannedCharge>>> split) {
+    return bestFirst.stream().map(split).flatMap(Optional::stream).findFirst();
   }
 
   private PlannedCharge charge(Pot pot, int vessels) {
     return known
         .computeIfAbsent(pot.name(), name -> new HashMap<>())
         .computeIfAbsent(vessels, count -> PlannedCharge.of(order, pot, count));
+  }
+
+  /** Whether pot and scales have room for so many at all, whatever they are weighed on: a quick look before the long one. */
+  private boolean mayTake(Pot pot, int vessels) {
+    Mass contents =
+        order.vessel().fill().mass().times(vessels).plus(order.loss().of(vessels));
+    return pot.holds(contents)
+        && order.scales().stream().anyMatch(scale -> scale.carries(pot.empty().plus(contents)));
   }
 
   private List<PlannedCharge> evenly(int count) {
@@ -76,11 +84,11 @@ final class ChargeSplit {
 
   /** What the pots can take, by one measure of what fits. */
   private final class Rooms {
-    private final Predicate<PlannedCharge> fits;
+    private final Fit fit;
     private final Map<String, Integer> most = new HashMap<>();
 
-    Rooms(Predicate<PlannedCharge> fits) {
-      this.fits = fits;
+    Rooms(Fit fit) {
+      this.fit = fit;
     }
 
     Optional<List<PlannedCharge>> fewest() {
@@ -106,14 +114,14 @@ final class ChargeSplit {
       boolean idle = Arrays.stream(room).anyMatch(each -> each == 0);
       if (idle || Arrays.stream(room).sum() < order.vessels()) return Optional.empty();
       List<PlannedCharge> charges = spread(pots, room);
-      return charges.stream().allMatch(fits) ? Optional.of(charges) : Optional.empty();
+      return charges.stream().allMatch(fit::of) ? Optional.of(charges) : Optional.empty();
     }
 
     /** The most vessels that a pot can serve at once; zero where not one. */
     private int most(Pot pot) {
       return most.computeIfAbsent(pot.name(), name -> {
         int vessels = order.vessels();
-        while (vessels > 0 && !fits.test(charge(pot, vessels))) vessels--;
+        while (vessels > 0 && !(mayTake(pot, vessels) && fit.of(charge(pot, vessels)))) vessels--;
         return vessels;
       });
     }
