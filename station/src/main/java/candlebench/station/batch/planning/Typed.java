@@ -16,7 +16,7 @@ import java.util.regex.Pattern;
  * oz, a capacity in US fl oz or imp fl oz.
  */
 final class Typed {
-  private static final Pattern AMOUNT = Pattern.compile("(\\d{1,9}(?:\\.\\d{1,12})?) *(\\D.*|)");
+  private static final Pattern AMOUNT = Pattern.compile("(\\d{1,9}(?:\\.\\d{1,24})?) *(\\D.*|)");
   private static final Pattern COMMA = Pattern.compile("\\d+,\\d+.*");
   private static final Pattern RATIO = Pattern.compile("(\\d{1,18})/(\\d{1,18})");
   private static final List<MassUnit> WEIGHTS =

@@ -299,4 +299,35 @@ class RecipeJsonTest {
     assertThat(refusal(text)).hasSizeLessThan(300);
     assertThatThrownBy(() -> RecipeJson.read(text)).isInstanceOf(UnreadablePlan.class);
   }
+
+  static Stream<PlanOrder> orders() {
+    return Stream.of(
+        PlanFile.order(),
+        PlanFile.order("\"vessels\": 3", "\"vessels\": 3, \"charges\": 2, \"cureMargin\": \"1/7\""),
+        PlanFile.order(
+            "\"vessels\": 3",
+            "\"vessels\": 3, \"charges\": \"fewest\", \"cureMargin\": \"120 g\","
+                + " \"loss\": {\"perPot\": \"8 g\", \"perVessel\": \"0.01 oz\"}",
+            "{\"weight\": \"252 g\"}",
+            "{\"capacity\": \"10.1234 US fl oz\", \"density\": \"0.86 g/mL\"}",
+            "\"3 g\"",
+            "{\"under\": \"2 g\", \"over\": \"1.5 %\"}, \"spread\": \"6 g\"",
+            "\"scales\"",
+            "\"cup\": {\"empty\": \"40 g\", \"room\": {\"waterWeight\": \"200 g\", \"density\": \"1 g/mL\"}}, \"scales\"",
+            "\"parts\"",
+            "\"waits\": {\"melt\": \"25 min\"}, \"trim\": \"3/16 in\","
+                + " \"testedLoad\": {\"share\": \"2/27\", \"of\": \"total\", \"reason\": \"so\"}, \"parts\"",
+            "\"8 %\", \"of\": \"wax\"",
+            "\"8.125 %\", \"of\": \"total\", \"sensitisers\":"
+                + " [{\"name\": \"x\", \"category\": \"1A\", \"content\": \"0.01 %\", \"specificLimit\": \"1/3000\"}]"));
+  }
+
+  @ParameterizedTest
+  @MethodSource("orders")
+  void what_is_written_is_read_back_the_same_and_is_as_the_schema_says(PlanOrder order)
+      throws UnreadablePlan {
+    String written = RecipeWriterJson.text(order);
+    assertThat(isAsTheSchemaSays(written)).as(written).isTrue();
+    assertThat(RecipeJson.read(written)).isEqualTo(order);
+  }
 }
