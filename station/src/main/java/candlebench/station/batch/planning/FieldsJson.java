@@ -11,6 +11,7 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 
 /** An object of a plan file, with its place in the file. Every refusal names the field and the fix. */
@@ -144,8 +145,7 @@ final class FieldsJson {
     return new FieldWrong(at(name), words);
   }
 
-  private JsonNode needed(
-      String name, String fix, java.util.function.Predicate<JsonNode> kind, String asked) {
+  private JsonNode needed(String name, String fix, Predicate<JsonNode> kind, String asked) {
     JsonNode value = node.get(name);
     if (value == null) throw new FieldWrong(at(name), "missing: give " + fix);
     if (value.isNull())

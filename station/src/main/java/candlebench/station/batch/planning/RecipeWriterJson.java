@@ -8,6 +8,7 @@ import candlebench.station.batch.Waits;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigInteger;
@@ -178,9 +179,8 @@ public final class RecipeWriterJson {
     return duration.toSeconds() + " s";
   }
 
-  private static <T> com.fasterxml.jackson.databind.node.ArrayNode each(
-      List<T> values, Function<T, ObjectNode> json) {
-    var array = NODES.arrayNode();
+  private static <T> ArrayNode each(List<T> values, Function<T, ObjectNode> json) {
+    ArrayNode array = NODES.arrayNode();
     values.forEach(value -> array.add(json.apply(value)));
     return array;
   }

@@ -49,8 +49,8 @@ final class Wording {
 
   static String plain(BigDecimal number) {
     if (number.signum() == 0) return "0";
-    BigDecimal short_ = number.stripTrailingZeros();
-    return (short_.scale() < 0 ? short_.setScale(0) : short_).toPlainString();
+    BigDecimal shortest = number.stripTrailingZeros();
+    return (shortest.scale() < 0 ? shortest.setScale(0) : shortest).toPlainString();
   }
 
   static String count(int count, String one, String many) {
