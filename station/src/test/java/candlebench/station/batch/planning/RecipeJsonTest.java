@@ -249,7 +249,7 @@ class RecipeJsonTest {
     "'nul', not JSON"
   })
   void what_is_no_plan_at_all_is_told(String text, String words) {
-    assertThat(refusal(text)).contains(words).doesNotContain("\n");
+    assertThat(refusal(text)).contains(words).doesNotContain("\n").doesNotContain("REDACTED");
   }
 
   @ParameterizedTest
