@@ -21,7 +21,7 @@ class HostileBytesTest {
   }
 
   @MethodSource("seeds")
-  @FuzzTest(maxExecutions = 20000)
+  @FuzzTest(maxExecutions = 8000)
   void whatever_a_wire_brings_is_framed_read_or_refused(byte[] wire) {
     HostileBytes.fuzzerTestOneInput(wire);
   }
