@@ -38,7 +38,7 @@ final class Draft {
       case OVER -> side = Optional.of(Side.OVER);
       case UNDER -> side = Optional.of(Side.UNDER);
       case OUT -> outBySign = true;
-      case FAULT -> fault = Optional.of(mark);
+      case FAULT -> fault = Optional.of(mark.strip());
       case GROSS -> basis = Basis.GROSS;
       case NET -> basis = Basis.NET;
       case TARE -> stored = true;
