@@ -31,9 +31,18 @@ function askLots() {
     const lot = document.createElement("input");
     lot.name = `lot ${material}`;
     lot.maxLength = 60;
+    lot.addEventListener("keydown", toNextLot);
     label.append(text("page.lot", { material }), lot);
     return label;
   }));
+}
+
+/** A scanner types a lot and then Enter: that leads to the next lot, and from the last one to the key that starts. */
+function toNextLot(event) {
+  if (event.key !== "Enter") return;
+  event.preventDefault();
+  const lots = [...$("start-lots").querySelectorAll("input")];
+  (lots[lots.indexOf(event.target) + 1] ?? $("start-form").querySelector("button")).focus();
 }
 
 /** Wires the forms; send(command, fields) answers whether it was done. */

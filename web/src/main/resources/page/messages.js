@@ -258,7 +258,7 @@ export const messages = {
   "record.prepared": "the vessels are set out",
   "record.pot-tared": "the pot's own weight",
   "record.weight-accepted": "{part}: {amount}",
-  "record.delay-learnt": "how fast this pour stops",
+  "record.habits-learnt": "how this maker pours",
   "record.answered": "what you answered",
   "record.asked": "that something did not fit",
   "record.batch-scrapped": "the batch was scrapped",

@@ -52,6 +52,7 @@ const clock = millis => {
 
 export function renderTop(view) {
   show($("practice-mark"), view.practice);
+  document.body.toggleAttribute("data-practice", view.practice);
   const batch = view.bench.batch;
   show($("batch"), batch !== null);
   if (!batch) return;

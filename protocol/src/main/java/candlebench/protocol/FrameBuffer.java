@@ -32,6 +32,18 @@ final class FrameBuffer {
     lastArrival = stamp;
   }
 
+  /** Adds the bytes from one place up to another, as if one by one. */
+  void add(byte[] more, int from, int to, Stamp stamp, Consumer<Frame> frames) {
+    for (int at = from; at < to; ) {
+      if (length == Framer.LIMIT) handOn(Framer.LIMIT - Framer.LONGEST_MESSAGE, frames);
+      int count = Math.min(Framer.LIMIT - length, to - at);
+      System.arraycopy(more, at, bytes, length, count);
+      length += count;
+      at += count;
+      lastArrival = stamp;
+    }
+  }
+
   /** Passes over a byte that belongs to no frame. */
   void pass() {
     offset++;

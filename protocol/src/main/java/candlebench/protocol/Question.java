@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -25,8 +26,8 @@ public record Question(LineSettings line, byte[] bytes) {
 
   /**
    * All questions of a list of formats, those of the most promising line first. At each line, what a scale of one way to send characters
-   * is asked begins with a line end sent in that way; what has no line end of its own comes last, as a scale that does not know it takes
-   * it for the beginning of what follows.
+   * is asked begins with a line end sent in that way. What has no line end of its own comes last, each behind one, as a scale that does
+   * not know it takes it for the beginning of what follows.
    */
   public static List<Question> plan(List<ScaleFormat> formats) {
     Set<Question> plan = new LinkedHashSet<>();
@@ -41,12 +42,16 @@ public record Question(LineSettings line, byte[] bytes) {
                 .forEach(bytes ->
                     byOwnLine.computeIfAbsent(own, none -> new ArrayList<>()).add(bytes));
       byOwnLine.forEach((own, all) -> {
-        plan.add(of(LINE_END, own, line));
-        all.stream().filter(Question::hasAnEnd).forEach(bytes -> plan.add(of(bytes, own, line)));
+        boolean begins = true;
+        for (byte[] bytes : all) {
+          if (!hasAnEnd(bytes)) continue;
+          plan.add(of(begins ? afterLineEnd(bytes) : bytes, own, line));
+          begins = false;
+        }
       });
       byOwnLine.forEach((own, all) -> all.stream()
           .filter(bytes -> !hasAnEnd(bytes))
-          .forEach(bytes -> plan.add(of(bytes, own, line))));
+          .forEach(bytes -> plan.add(of(afterLineEnd(bytes), own, line))));
     }
     return List.copyOf(plan);
   }
@@ -57,6 +62,13 @@ public record Question(LineSettings line, byte[] bytes) {
     if (own.dataBits() < line.dataBits())
       for (int at = 0; at < sent.length; at++) if (bitSeven(own, sent[at])) sent[at] |= (byte) 0x80;
     return new Question(line, sent);
+  }
+
+  /** The same, of a scale that may have heard something else before; empty where the format has no such command. */
+  public static Optional<Question> of(ScaleFormat format, LineSettings own, LineSettings line) {
+    return format
+        .command(ScaleCommand.SEND)
+        .map(bytes -> of(hasAnEnd(bytes) ? bytes : afterLineEnd(bytes), own, line));
   }
 
   private static Stream<byte[]> asked(ScaleFormat format, List<ScaleFormat> formats) {
@@ -90,6 +102,12 @@ public record Question(LineSettings line, byte[] bytes) {
       case EVEN -> odd;
       case ODD -> !odd;
     };
+  }
+
+  private static byte[] afterLineEnd(byte[] bytes) {
+    byte[] sent = Arrays.copyOf(LINE_END, LINE_END.length + bytes.length);
+    System.arraycopy(bytes, 0, sent, LINE_END.length, bytes.length);
+    return sent;
   }
 
   private static boolean hasAnEnd(byte[] bytes) {

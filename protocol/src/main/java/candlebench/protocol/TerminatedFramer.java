@@ -46,7 +46,26 @@ public final class TerminatedFramer implements Framer {
 
   @Override
   public void feed(byte[] bytes, int length, Stamp stamp, Consumer<Frame> frames) {
-    for (int at = 0; at < length; at++) take(bytes[at], stamp, frames);
+    int at = 0;
+    while (at < length) {
+      int end = withinALine() ? nextEnd(bytes, at, length) : at;
+      if (end > at) buffer.add(bytes, at, end, stamp, frames);
+      if (end < length) take(bytes[end], stamp, frames);
+      at = end + 1;
+    }
+  }
+
+  /** Whether the next byte is no news unless it ends the line. */
+  private boolean withinALine() {
+    return !buffer.isEmpty() && !crIsPending && !aloneIsPending;
+  }
+
+  private int nextEnd(byte[] bytes, int from, int length) {
+    int at = from;
+    while (at < length
+        && (bytes[at] & significantBits) != CR
+        && (bytes[at] & significantBits) != LF) at++;
+    return at;
   }
 
   private void take(byte b, Stamp stamp, Consumer<Frame> frames) {

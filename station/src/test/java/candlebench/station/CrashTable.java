@@ -17,11 +17,9 @@ import java.util.stream.Stream;
  * is lost or doubled nowhere, or a row says so. Of none in n tries the 95 % bound is 3/n.
  *
  * <p>{@code mvn -q -pl station -am test-compile exec:java -Dexec.skip=false -Dexec.classpathScope=test
- * -Dexec.mainClass=candlebench.station.CrashTable [-Dexec.args=SEED]}
+ * -Dexec.mainClass=candlebench.station.CrashTable [-Dexec.args="KILLS STOPS SEED"]}: how many kills at random instants, how many stops at each named one, and the seed.
  */
 public final class CrashTable {
-  private static final int TIMES_AT_EACH_POINT = 5;
-  private static final int KILLS = 200;
   private static final int KILLS_PER_RECORD = 20;
   private static final int BATCHES = 4;
   private static final int LUCKS = 4;
@@ -29,20 +27,26 @@ public final class CrashTable {
   private static final String ROW = "%-62s %7s %7s  %s%n";
 
   private final Path folder;
+  private final int kills;
+  private final int stops;
   private final long seed;
 
-  private CrashTable(Path folder, long seed) {
+  private CrashTable(Path folder, int kills, int stops, long seed) {
     this.folder = folder;
+    this.kills = kills;
+    this.stops = stops;
     this.seed = seed;
   }
 
   public static void main(String[] args) throws Exception {
-    long seed = args.length > 0 ? Long.parseLong(args[0]) : 20261125L;
+    int kills = args.length > 0 ? Integer.parseInt(args[0]) : 200;
+    int stops = args.length > 1 ? Integer.parseInt(args[1]) : 5;
+    long seed = args.length > 2 ? Long.parseLong(args[2]) : 20261125L;
     Path folder = Files.createTempDirectory("candlebench-crashes");
     try {
       System.out.printf("seed %d%n", seed);
       System.out.printf(ROW, "how it ended", "tries", "faults", "95 % bound");
-      CrashTable table = new CrashTable(folder, seed);
+      CrashTable table = new CrashTable(folder, kills, stops, seed);
       table.stoppedDead();
       table.killed();
       table.powerCut();
@@ -59,21 +63,35 @@ public final class CrashTable {
     for (Point point : Point.values()) {
       CrashRuns runs = new CrashRuns(Files.createDirectory(folder.resolve(point.name())));
       List<String> faults = new ArrayList<>();
-      for (int i = 0; i < TIMES_AT_EACH_POINT; i++)
-        attempt(faults, () -> runs.stopDead(point, 2 + random.nextInt(6)));
-      row("stopped dead at " + point, TIMES_AT_EACH_POINT, faults);
+      int[] inFlight = {0};
+      for (int i = 0; i < stops; i++)
+        attempt(faults, () -> {
+          if (runs.stopDead(point, 2 + random.nextInt(6)).inFlight()) inFlight[0]++;
+        });
+      row("stopped dead at " + point, stops, faults);
+      inFlight(inFlight[0]);
     }
   }
 
+  /** A record grows with each kill and each check reads all of it, so a new one is begun now and then. */
   private void killed() throws Exception {
     SplittableRandom random = new SplittableRandom(seed);
     List<String> faults = new ArrayList<>();
-    for (int record = 0; record < KILLS / KILLS_PER_RECORD; record++) {
-      CrashRuns runs = new CrashRuns(Files.createDirectory(folder.resolve("killed" + record)));
-      for (int i = 0; i < KILLS_PER_RECORD; i++) attempt(faults, () -> runs.kill(random));
+    int[] inFlight = {0};
+    for (int done = 0; done < kills; done += KILLS_PER_RECORD) {
+      CrashRuns runs = new CrashRuns(Files.createDirectory(folder.resolve("killed" + done)));
+      for (int i = done; i < Math.min(kills, done + KILLS_PER_RECORD); i++)
+        attempt(faults, () -> {
+          if (runs.kill(random).inFlight()) inFlight[0]++;
+        });
       attempt(faults, () -> runs.finish(1));
     }
-    row("killed at a random instant", KILLS, faults);
+    row("killed at a random instant", kills, faults);
+    inFlight(inFlight[0]);
+  }
+
+  private static void inFlight(int times) {
+    System.out.println("  times more was on disk than had been shown yet: " + times);
   }
 
   private void powerCut() throws Exception {
@@ -145,8 +163,9 @@ public final class CrashTable {
   }
 
   private static void row(String how, int tries, List<String> faults) {
-    String bound =
-        faults.isEmpty() ? String.format("%.2g %%", 300.0 / Math.max(1, tries)) : "FAULTS";
+    String bound = faults.isEmpty()
+        ? String.format("%.1f %%", Math.min(100, 300.0 / Math.max(1, tries)))
+        : "FAULTS";
     System.out.printf(ROW, how, tries, faults.size(), bound);
     faults.forEach(fault -> System.out.println("  " + fault));
   }

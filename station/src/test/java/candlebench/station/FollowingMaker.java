@@ -10,6 +10,7 @@ import candlebench.simulator.VirtualMaker;
 import candlebench.station.guidance.Cue;
 import candlebench.station.guidance.MakerCommand;
 import candlebench.station.guidance.Prompt;
+import candlebench.station.guidance.Trust;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.SplittableRandom;
@@ -20,6 +21,8 @@ import java.util.SplittableRandom;
  */
 public final class FollowingMaker {
   private static final String POT = "pot";
+  private static final Mass SLAB = Mass.ofGrams("60");
+  private static final long HANDS_NANOS = 4_000_000_000L;
   private static final long PAGE_NANOS = 60_000_000L;
 
   private final VirtualBench bench;
@@ -128,11 +131,24 @@ public final class FollowingMaker {
   private Perceived byCue() {
     maker.takes(
         seen.step() == Prompt.Kind.FILL_VESSEL ? PourKind.WAX_PITCHER : PourKind.OIL_BOTTLE);
+    if (seen.cue() == Cue.PIECES) slab();
     Perceived cued = cued(seen.cue());
     return seen.weighing()
         .flatMap(weighing -> weighing.net().map(weighing.target()::minus))
         .map(toGo -> cued.withToGo(toGo.roughGrams()))
         .orElse(cued);
+  }
+
+  /** Far from the target a slab goes in, four fifths of what is missing; the rest piece by piece. */
+  private void slab() {
+    seen.weighing()
+        .filter(weighing -> weighing.trust() == Trust.LIVE)
+        .flatMap(weighing -> weighing.net().map(weighing.target()::minus))
+        .filter(toGo -> toGo.isMoreThan(SLAB) && bench.nanos() >= nextSpoon)
+        .ifPresent(toGo -> {
+          nextSpoon = bench.nanos() + HANDS_NANOS;
+          pan().drop(toGo.times(4, 5), 0.02);
+        });
   }
 
   private Perceived cued(Cue cue) {
@@ -157,12 +173,12 @@ public final class FollowingMaker {
   /** With a ladle, in one go. */
   private Perceived takeOut() {
     seen.weighing()
-        .filter(weighing -> weighing.trust() == candlebench.station.guidance.Trust.LIVE)
+        .filter(weighing -> weighing.trust() == Trust.LIVE)
         .flatMap(weighing -> weighing.net().map(weighing.target()::minus))
         .filter(toGo -> toGo.isMoreThan(Mass.ofGrams("3")))
         .filter(toGo -> bench.nanos() >= nextSpoon)
         .ifPresent(toGo -> {
-          nextSpoon = bench.nanos() + 4_000_000_000L;
+          nextSpoon = bench.nanos() + HANDS_NANOS;
           pan().add(toGo.negated());
         });
     return Perceived.told(Told.WAIT);
@@ -174,12 +190,12 @@ public final class FollowingMaker {
         .anyMatch(way -> (way.id().equals("take-back")) && way.whyNot().isEmpty());
     if (back)
       seen.weighing()
-          .filter(weighing -> weighing.trust() == candlebench.station.guidance.Trust.LIVE)
+          .filter(weighing -> weighing.trust() == Trust.LIVE)
           .flatMap(weighing -> weighing.net().map(weighing.target()::minus))
           .filter(Mass::isNegative)
           .filter(over -> bench.nanos() >= nextSpoon)
           .ifPresent(over -> {
-            nextSpoon = bench.nanos() + 4_000_000_000L;
+            nextSpoon = bench.nanos() + HANDS_NANOS;
             pan().add(over);
           });
     return Perceived.told(Told.OVER);

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import candlebench.station.guidance.GuidanceEvent;
 import candlebench.station.guidance.GuidanceEvent.CommandTaken;
-import candlebench.station.guidance.GuidanceEvent.DelayLearnt;
+import candlebench.station.guidance.GuidanceEvent.HabitsLearnt;
 import candlebench.station.guidance.GuidanceEvent.Noted;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
 import candlebench.station.journal.EntryJson;
@@ -126,7 +126,7 @@ final class FullDiskRuns {
     List<String> kinds = new ArrayList<>();
     for (JournalEntry entry : entries) {
       GuidanceEvent event = EntryJson.event(entry);
-      if (event instanceof DelayLearnt || event instanceof CommandTaken) continue;
+      if (event instanceof HabitsLearnt || event instanceof CommandTaken) continue;
       kinds.add(
           event instanceof WeightAccepted weight
               ? entry.kind() + " " + weight.net()

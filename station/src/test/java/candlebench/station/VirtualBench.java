@@ -4,6 +4,7 @@ import candlebench.protocol.Framer;
 import candlebench.protocol.ScaleFormat;
 import candlebench.protocol.WireLayout;
 import candlebench.protocol.formats.ScaleFormats;
+import candlebench.shared.MassUnit;
 import candlebench.shared.Stamp;
 import candlebench.simulator.Pan;
 import candlebench.simulator.ScaleKey;
@@ -28,6 +29,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.LongConsumer;
+import java.util.function.UnaryOperator;
 
 /**
  * A whole bench in virtual time, from what truly stands on the pan to what is written down: a virtual scale speaks, its bytes are
@@ -61,6 +63,7 @@ public final class VirtualBench {
   private long runBegan;
   private int commands;
   private LongConsumer around = nanos -> {};
+  private UnaryOperator<byte[]> wire = bytes -> bytes;
 
   /** What a bench is made of; the usual one is an honest 3 kg scale that sends ten times a second. */
   public record Make(
@@ -94,11 +97,23 @@ public final class VirtualBench {
     setup = make.setup();
     format = ScaleFormats.of(make.format());
     framer = format.newFramer();
-    readings = new Readings(0, ScaleSettings.of(NO_WIRE, format));
+    readings = new Readings(0, settings(format));
     WireLayout layout = format.layouts().get(0);
     scale = new VirtualScale(make.traits(), make.quirks(), format, layout, pan, make.seed());
     state = GuidanceState.begin(setup);
     promises = new BenchPromises(pan);
+  }
+
+  /** Where the scale never names its unit, the maker has said that it shows grams. */
+  private static ScaleSettings settings(ScaleFormat format) {
+    return new ScaleSettings(
+        NO_WIRE,
+        format,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.of(MassUnit.GRAM),
+        Optional.empty());
   }
 
   public GuidanceState state() {
@@ -121,6 +136,11 @@ public final class VirtualBench {
   /** What acts on the pan at each step, told the moment. */
   public void around(LongConsumer hands) {
     around = hands;
+  }
+
+  /** What the wire makes of each frame on its way. */
+  public void wire(UnaryOperator<byte[]> damage) {
+    wire = damage;
   }
 
   public void run(double seconds) {
@@ -149,8 +169,9 @@ public final class VirtualBench {
     }
   }
 
-  private void hear(long nanos, byte[] bytes) {
+  private void hear(long nanos, byte[] sent) {
     if (!plugged) return;
+    byte[] bytes = wire.apply(sent);
     lastHeard = nanos;
     if (!answering) line(true);
     Stamp stamp = new Stamp(START.plusNanos(nanos), nanos - runBegan);

@@ -58,7 +58,8 @@ final class AuditCommand implements Callable<Integer> {
     }
   }
 
-  private static void print(Report report, PrintStream out) {
+  /** Prints what an audit found, and the head to be noted. */
+  static void print(Report report, PrintStream out) {
     for (Finding finding : report.findings()) out.println(finding.kind() + "  " + finding.words());
     if (report.unnamed() > 0) out.println("and " + report.unnamed() + " more");
     report

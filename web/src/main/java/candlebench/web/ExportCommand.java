@@ -13,8 +13,6 @@ import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -24,7 +22,7 @@ import picocli.CommandLine.Option;
 /** Writes the record out in forms that outlive this program. A bench may be writing to it meanwhile. */
 @Command(
     name = "candlebench export",
-    description = "Writes the record as JSON lines or as a table for a spreadsheet, or copies it.")
+    description = "Writes the record as JSON lines or as a table for a spreadsheet.")
 final class ExportCommand implements Callable<Integer> {
   private static final List<String> FORMS = List.of("json", "schema", "csv", "csv-comma");
 
@@ -46,12 +44,6 @@ final class ExportCommand implements Callable<Integer> {
               + " csv-comma: the same with decimal commas (default: ${DEFAULT-VALUE})")
   private String form;
 
-  @Option(
-      names = "--copy",
-      paramLabel = "FILE",
-      description = "copy the whole record to a new file instead, to be opened by this program")
-  private Path copy;
-
   @Override
   public Integer call() throws WrongUse {
     if (!FORMS.contains(form))
@@ -70,8 +62,7 @@ final class ExportCommand implements Callable<Integer> {
 
   private void export(PrintWriter out) throws WrongUse {
     try (JournalFile journal = of.open()) {
-      if (copy != null) copyTo(journal);
-      else if (form.equals("json"))
+      if (form.equals("json"))
         RecordExport.lines(reader -> journal.scan(1, reader), journal.purpose(), out::print);
       else
         RecordExport.table(
@@ -81,10 +72,5 @@ final class ExportCommand implements Callable<Integer> {
     } catch (JournalFailed damaged) {
       throw new WrongUse(damaged.getMessage());
     }
-  }
-
-  private void copyTo(JournalFile journal) throws WrongUse, JournalFailed {
-    if (Files.exists(copy)) throw new WrongUse("'" + copy + "' is there already: name a new file");
-    journal.copyTo(copy);
   }
 }

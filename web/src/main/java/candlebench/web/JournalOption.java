@@ -25,9 +25,14 @@ final class JournalOption {
     return practice ? Purpose.PRACTICE : Purpose.RECORD;
   }
 
+  /** Where it lies. */
+  Path file() {
+    return purpose().under(data);
+  }
+
   /** Opens it for reading. */
   JournalFile open() throws WrongUse, JournalFailed {
-    Path file = purpose().under(data);
+    Path file = file();
     if (!Files.isRegularFile(file))
       throw new WrongUse("no " + purpose().word() + " at '" + file
           + "': name the bench's data folder with --data");

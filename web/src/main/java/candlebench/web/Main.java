@@ -33,6 +33,8 @@ public final class Main {
     COMMANDS.put("recognise", RecogniseCommand::new);
     COMMANDS.put("export", ExportCommand::new);
     COMMANDS.put("audit", AuditCommand::new);
+    COMMANDS.put("backup", BackupCommand::new);
+    COMMANDS.put("restore", RestoreCommand::new);
     COMMANDS.put("plan", PlanCommand::new);
   }
 

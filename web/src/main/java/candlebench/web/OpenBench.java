@@ -5,6 +5,7 @@ import candlebench.station.StationConfig;
 import candlebench.station.Ticker;
 import candlebench.station.journal.CrashPoints;
 import candlebench.station.journal.JournalFailed;
+import candlebench.station.journal.Projections;
 import candlebench.station.journal.SqliteJournal;
 import candlebench.station.link.NativeLibraries;
 import candlebench.station.link.Stamps;
@@ -24,7 +25,7 @@ final class OpenBench implements AutoCloseable {
   private final WebServer server;
 
   /**
-   * Opens the journal, then the station that goes on from it, then the page.
+   * Opens the journal and what is folded from it, then the station that goes on from there, then the page.
    *
    * @param search the search for more scales, where one may be made
    * @param hands made of the station, where this is the practice bench
@@ -41,13 +42,16 @@ final class OpenBench implements AutoCloseable {
       NativeLibraries.unpackInto(data.resolve("native"));
       SqliteJournal journal =
           kept(SqliteJournal.open(config.purpose().under(data), config.purpose()));
-      Station station =
-          kept(Station.start(config, journal, stamps, Ticker.SYSTEM, CrashPoints.NONE));
+      Projections lists =
+          kept(Projections.open(Projections.beside(config.purpose().under(data)), journal));
+      Station station = kept(Station.start(
+          config, journal, lists.checkpoint(), stamps, Ticker.SYSTEM, CrashPoints.NONE));
       Site site = new Site(
           station,
           () -> stamps.now().nanos(),
           config.setup().recipes(),
           search,
+          Optional.of(new RecordBook(journal, lists)),
           hands.apply(station));
       server = kept(listening.serve(site));
     } catch (JournalFailed refused) {

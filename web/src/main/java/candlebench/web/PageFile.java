@@ -19,6 +19,15 @@ record PageFile(String path, String type, byte[] bytes, String tag) {
 
   private static final List<String> NAMES = List.of(
       "index.html",
+      "batches.html",
+      "sheet.html",
+      "labels.html",
+      "sheets.css",
+      "rows.js",
+      "record-words.js",
+      "batches.js",
+      "sheet.js",
+      "labels.js",
       "tokens.css",
       "style.css",
       "main.js",

@@ -4,6 +4,7 @@ import candlebench.station.Bench.Answer;
 import candlebench.station.batch.Part;
 import candlebench.station.batch.Recipe;
 import candlebench.station.link.FoundPort;
+import candlebench.station.record.BatchRecord;
 import candlebench.station.view.StationView.Say;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
@@ -50,6 +51,10 @@ record ReplyJson(int status, byte[] json) {
         out.writeStringField("name", recipe.name());
         out.writeArrayFieldStart("materials");
         for (Part part : recipe.parts()) out.writeString(part.name());
+        if (recipe.fillsVessels()) {
+          out.writeString(recipe.vessel().name());
+          out.writeString(BatchRecord.WICK);
+        }
         out.writeEndArray();
         out.writeEndObject();
       }

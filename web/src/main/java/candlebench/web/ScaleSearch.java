@@ -1,7 +1,6 @@
 package candlebench.web;
 
 import candlebench.protocol.Candidate;
-import candlebench.protocol.ScaleFormat;
 import candlebench.protocol.formats.ScaleFormats;
 import candlebench.shared.MassUnit;
 import candlebench.station.link.SystemStamps;
@@ -64,13 +63,12 @@ final class ScaleSearch implements AutoCloseable {
   synchronized void keep(String format, String unit) throws IOException {
     On here = on.orElseThrow(ScaleSearch::nothingFound);
     Found found = here.search().found().orElseThrow(ScaleSearch::nothingFound);
-    ScaleFormat known = found.heard().recognition().fitting().stream()
-        .map(Candidate::format)
-        .filter(each -> each.id().equals(format))
+    Candidate known = found.heard().recognition().fitting().stream()
+        .filter(each -> each.format().id().equals(format))
         .findFirst()
         .orElseThrow(ScaleSearch::nothingFound);
-    String uri = found.uri(here.device(), known);
-    chosen.keep(known.unitIsASetting() ? uri + "&unit=" + unit(unit) : uri);
+    String uri = found.uri(here.device(), known.format());
+    chosen.keep(Found.needsUnit(known) ? uri + "&unit=" + unit(unit) : uri);
   }
 
   void openAnew() {

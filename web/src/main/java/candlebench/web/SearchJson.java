@@ -36,7 +36,7 @@ final class SearchJson {
         out.writeStartObject();
         out.writeStringField("format", each.format().id());
         out.writeStringField("title", each.format().title());
-        out.writeBooleanField("needsUnit", each.format().unitIsASetting());
+        out.writeBooleanField("needsUnit", Found.needsUnit(each));
         out.writeEndObject();
       }
     out.writeEndArray();

@@ -113,6 +113,7 @@ final class ServeCommand implements Callable<Integer> {
         System::nanoTime,
         List.of(),
         Optional.of(search),
+        Optional.empty(),
         Optional.empty());
     try {
       NativeLibraries.unpackInto(listening.data().resolve("native"));

@@ -12,6 +12,7 @@ import java.util.function.LongSupplier;
  * @param nanos the clock that the bench's views are stamped with
  * @param recipes those that can be started
  * @param search the search for a scale, where what it finds can be used
+ * @param book the record to look things up in, where this station has one
  * @param hands what a person practises with, on the practice bench only
  */
 record Site(
@@ -19,6 +20,7 @@ record Site(
     LongSupplier nanos,
     List<Recipe> recipes,
     Optional<ScaleSearch> search,
+    Optional<RecordBook> book,
     Optional<Hands> hands) {
 
   /** Hands at a pan that does not exist. */

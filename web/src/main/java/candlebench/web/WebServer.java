@@ -1,5 +1,6 @@
 package candlebench.web;
 
+import candlebench.station.journal.JournalFailed;
 import candlebench.station.link.FoundPort;
 import candlebench.web.RequestGuard.TurnedAway;
 import io.javalin.Javalin;
@@ -43,6 +44,7 @@ final class WebServer implements AutoCloseable {
     config.routes.get("/api/stream", this::stream);
     config.routes.get("/api/setup", request -> answer(request, ReplyJson.setup(site)));
     config.routes.get("/api/ports", request -> answer(request, ReplyJson.ports(FoundPort.all())));
+    RecordPages.routes(config, site.book());
     config.routes.post("/api/say", this::say);
     site.search().ifPresent(search -> findScales(search, config));
     site.hands()
@@ -50,6 +52,8 @@ final class WebServer implements AutoCloseable {
             hands -> config.routes.post("/api/practice", request -> practise(hands, request)));
     config.routes.exception(
         TurnedAway.class, (no, request) -> refuse(request, no.status(), no.getMessage()));
+    config.routes.exception(
+        JournalFailed.class, (no, request) -> refuse(request, 503, no.getMessage()));
     config.routes.exception(
         IllegalArgumentException.class, (no, request) -> refuse(request, 400, no.getMessage()));
     config.routes.exception(Exception.class, WebServer::failed);
@@ -133,8 +137,9 @@ final class WebServer implements AutoCloseable {
     request.future(() -> stream.add(request.req().getAsyncContext()));
   }
 
-  private void say(Context request) {
+  private void say(Context request) throws JournalFailed {
     CommandRequest asked = new CommandRequest(RequestJson.of(request.bodyAsBytes()));
+    if (site.book().isPresent()) site.book().get().check(asked.command());
     answer(request, ReplyJson.answered(site.bench().say(asked.id(), asked.command())));
   }
 

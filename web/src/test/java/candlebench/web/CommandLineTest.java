@@ -123,6 +123,36 @@ class CommandLineTest {
     }
   }
 
+  @Test
+  void a_batch_is_planned_from_the_example_and_refused_or_unreadable_where_it_is_changed(
+      @TempDir Path folder) throws Exception {
+    String example = Program.run("plan", "--example").out();
+    Path file = folder.resolve("evening.json");
+    Files.writeString(file, example);
+    Outcome planned = Program.run("plan", file.toString());
+    assertThat(planned.out())
+        .contains("\nPlanned\n", "total                                    3552.4 g");
+    assertThat(planned.err()).isEmpty();
+    assertThat(planned.code()).isZero();
+    assertThat(Program.run("plan", file.toString(), "--json").out())
+        .startsWith("{\n  \"verdict\" : \"planned\"")
+        .endsWith("}\n");
+    assertThat(Program.run("plan", file.toString(), "--chart").out()).contains("For so much wax");
+    Files.writeString(file, example.replace("\"vessels\": 14", "\"vessels\": 48"));
+    Outcome refused = Program.run("plan", file.toString(), "--json");
+    assertThat(refused.out()).startsWith("{\n  \"verdict\" : \"refused\"").contains("pot-room");
+    assertThat(refused.code()).isEqualTo(1);
+    Files.writeString(
+        file,
+        example.replace("{\"waterWeight\": \"290 g\", \"density\": \"0.87 g/mL\"}", "\"9 oz\""));
+    Outcome unreadable = Program.run("plan", file.toString());
+    assertThat(unreadable.err())
+        .contains("vessel.fill: say whether it is a weight or a capacity")
+        .hasLineCount(1);
+    assertThat(unreadable.out()).isEmpty();
+    assertThat(unreadable.code()).isEqualTo(2);
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
@@ -136,6 +166,12 @@ class CommandLineTest {
         "decode --format and pom.xml x| 'x'",
         "recognise no-file            | no file 'no-file'",
         "recognise --jsom             | nearest is '--json'",
+        "plan                         | name a plan file",
+        "plan no-file                 | no file 'no-file'",
+        "plan target                  | is a folder",
+        "plan pom.xml                 | 'pom.xml': line 1, column 1: not JSON",
+        "plan pom.xml --jsn           | nearest is '--json'",
+        "plan pom.xml --json --chart  | leave --chart out",
         "audit --data no-folder       | no record at",
         "audit --data target --against xyz | a head is 16 to 64 digits",
         "export --data no-folder      | no record at",

@@ -24,7 +24,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * <p>Run by hand, in the group {@code pour}: with the first predictor three of five such pours went over on two busy cores, so that it
  * fails until the cues come early enough.
  */
-@Tag("pour")
+@Tag("browser")
 class PourInBrowserTest {
   private static final Mass STEP = Mass.ofGrams("0.1");
   private static PageBrowser browser;

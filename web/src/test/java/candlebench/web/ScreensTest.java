@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import candlebench.station.view.StationView;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
 import java.net.InetAddress;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -98,13 +101,44 @@ class ScreensTest {
     StationView view = Scenes.longWeight();
     bench.show(view);
     page.locator("body[data-revision='" + view.revision() + "']").waitFor();
-    page.screenshot(new Page.ScreenshotOptions()
-        .setPath(Path.of(
-            "target/screens/" + screen.name().toLowerCase(java.util.Locale.ROOT) + "-long.png")));
+    picture(page, screen, "long");
     assertThat(((Number) page.evaluate(FIGURE)).doubleValue())
         .isGreaterThanOrEqualTo(FIGURE_HEIGHT);
     assertThat(cut(page)).isEmpty();
     page.context().close();
+  }
+
+  @ParameterizedTest
+  @EnumSource(names = {"TABLET", "PHONE"})
+  void the_practice_bench_has_room_for_its_hands(Screen screen) {
+    StationView pouring = Scenes.pouring();
+    StationView view = new StationView(
+        pouring.revision(),
+        pouring.madeAtNanos(),
+        true,
+        pouring.scales(),
+        pouring.bench(),
+        pouring.record());
+    ScriptedBench practice = new ScriptedBench(view);
+    Site withHands = practice.site(Optional.of((hand, down) -> {}));
+    try (WebServer served = new WebServer(withHands, InetAddress.getLoopbackAddress(), 0)) {
+      Page page = browser.open(served.port(), screen.width, screen.height, screen.dim);
+      page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Hold to pour"))
+          .waitFor();
+      picture(page, screen, "practice");
+      assertThat(cut(page)).isEmpty();
+      assertThat(faint(page)).isEmpty();
+      if (screen.lies())
+        assertThat(page.evaluate("document.documentElement.scrollHeight - innerHeight"))
+            .isEqualTo(0);
+      page.context().close();
+    }
+  }
+
+  private static void picture(Page page, Screen screen, String name) {
+    page.screenshot(new Page.ScreenshotOptions()
+        .setPath(Path.of(
+            "target/screens/" + screen.name().toLowerCase(Locale.ROOT) + "-" + name + ".png")));
   }
 
   /** The height of the digits as drawn, or null where no number is shown. */
@@ -161,7 +195,7 @@ class ScreensTest {
             if (!element.checkVisibility() || element.closest(".spoken, dialog") || !element.textContent.trim()) continue;
             const box = element.getBoundingClientRect();
             if (box.width <= 1) continue;
-            const parts = element.closest(".parts");
+            const parts = element.closest(".parts, .practice-hands");   // rows that can be moved sideways
             if (element.scrollWidth > element.clientWidth + 1 && getComputedStyle(element).display !== "inline") cut.push(`${element.textContent.trim()}: wider than its box`);
             if (!parts && (box.right > innerWidth + 1 || box.left < -1)) cut.push(`${element.textContent.trim()}: off the screen`);
           }

@@ -29,12 +29,17 @@ final class ScriptedBench implements Bench {
   }
 
   Site site() {
+    return site(Optional.empty());
+  }
+
+  Site site(Optional<Site.Hands> hands) {
     return new Site(
         this,
         System::nanoTime,
         List.of(HarbourLane.CANDLE, HarbourLane.OIL_ONLY),
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        hands);
   }
 
   void show(StationView newer) {

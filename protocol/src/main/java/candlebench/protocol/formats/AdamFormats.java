@@ -16,12 +16,10 @@ import candlebench.protocol.LineSettings;
 import candlebench.protocol.ScaleCommand;
 import candlebench.protocol.ScaleFormat;
 import candlebench.protocol.TerminatedFramer;
-import candlebench.protocol.WireLayout;
 import candlebench.shared.Basis;
 import candlebench.shared.Stability;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 
 /**
  * The formats of Adam Equipment balances. Their MDW scales speak {@code nci}.
@@ -81,9 +79,9 @@ final class AdamFormats {
           HIGHLAND_LINES,
           AdamFormats::format1,
           List.of(
-              layout("continuous", F1_CONTINUOUS_SIGN_FIRST, AdamFormats::format1),
-              layout("printed", F1_SHORT, AdamFormats::format1),
-              layout("printed-words", F1_LONG, AdamFormats::format1)))
+              TableLayout.line("continuous", F1_CONTINUOUS_SIGN_FIRST, AdamFormats::format1),
+              TableLayout.line("printed", F1_SHORT, AdamFormats::format1),
+              TableLayout.line("printed-words", F1_LONG, AdamFormats::format1)))
       .asked(HIGHLAND);
 
   private static final ScaleFormat FORMAT_2 = PublishedFormat.ofLines(
@@ -92,7 +90,7 @@ final class AdamFormats {
           "Adam Highland 2014 p.29",
           HIGHLAND_LINES,
           AdamFormats::format2,
-          List.of(layout("line", F2_SIGN_FIRST, AdamFormats::format2)))
+          List.of(TableLayout.line("line", F2_SIGN_FIRST, AdamFormats::format2)))
       .asked(HIGHLAND);
 
   private static final ScaleFormat CPW = PublishedFormat.ofLines(
@@ -129,10 +127,6 @@ final class AdamFormats {
           HIGHLAND));
 
   private AdamFormats() {}
-
-  private static WireLayout layout(String name, LineTable table, Function<Frame, Decoded> decoder) {
-    return new TableLayout(name, List.of(table), CR_LF, decoder);
-  }
 
   private static Decoded format1(Frame frame) {
     return LineText.read(

@@ -2,18 +2,14 @@ package candlebench.protocol.formats;
 
 import static candlebench.protocol.LineSettings.listOf;
 
-import candlebench.protocol.Decoded;
 import candlebench.protocol.EndedFramer;
 import candlebench.protocol.Ending;
-import candlebench.protocol.Frame;
 import candlebench.protocol.FrameShape;
 import candlebench.protocol.LineSettings;
 import candlebench.protocol.ScaleCommand;
 import candlebench.protocol.ScaleFormat;
-import candlebench.protocol.WireLayout;
 import candlebench.protocol.formats.PublishedFormat.UnitNamed;
 import java.util.List;
-import java.util.function.Function;
 
 /**
  * The formats of CAS indicators and scales, and the comma strings like them.
@@ -73,8 +69,8 @@ final class CasFormats {
           CI_LINES,
           CasTables::twentyTwo,
           List.of(
-              unended("ci-400", CasTables.CI_400, CasTables::twentyTwo),
-              unended("ci-600d", CasTables.CI_600D, CasTables::twentyTwo),
+              TableLayout.frame("ci-400", CasTables.CI_400, CasTables::twentyTwo),
+              TableLayout.frame("ci-600d", CasTables.CI_600D, CasTables::twentyTwo),
               new TableLayout("replies", List.of(), CR_LF, CasTables::twentyTwo)))
       .endedBy(ENDING_22)
       .asked(CI_400);
@@ -86,9 +82,9 @@ final class CasFormats {
           listOf("9600-8N1", "9600-7E1", "9600-7O1", "4800-7E1", "2400-7E1", "19200-8N1"),
           CasTables::eighteen,
           List.of(
-              line("zeros", CasTables.EIGHTEEN_ZEROS, CasTables::eighteen),
-              line("blanks", CasTables.EIGHTEEN_BLANKS, CasTables::eighteen),
-              line("sign-first", CasTables.EIGHTEEN_SIGN_FIRST, CasTables::eighteen)))
+              TableLayout.line("zeros", CasTables.EIGHTEEN_ZEROS, CasTables::eighteen),
+              TableLayout.line("blanks", CasTables.EIGHTEEN_BLANKS, CasTables::eighteen),
+              TableLayout.line("sign-first", CasTables.EIGHTEEN_SIGN_FIRST, CasTables::eighteen)))
       .asked(CI_400);
 
   private static final ScaleFormat TEN = PublishedFormat.ofLines(
@@ -97,7 +93,7 @@ final class CasFormats {
           "CAS CI-400 p.104-106, CI-600D p.75",
           CI_LINES,
           CasTables::ten,
-          List.of(line("data", CasTables.TEN, CasTables::ten)))
+          List.of(TableLayout.line("data", CasTables.TEN, CasTables::ten)))
       .asked(CI_400)
       .unitNamed(UnitNamed.NEVER);
 
@@ -108,8 +104,8 @@ final class CasFormats {
           listOf("9600-8N1", "4800-8N1", "2400-8N1"),
           CasTables::sw,
           List.of(
-              unended("sw-ii", CasTables.SW_II, CasTables::sw),
-              unended("ap-1", CasTables.AP_1, CasTables::sw)))
+              TableLayout.frame("sw-ii", CasTables.SW_II, CasTables::sw),
+              TableLayout.frame("ap-1", CasTables.AP_1, CasTables::sw)))
       .endedBy(ENDING_SW)
       .asked(Commands.ending("").with(ScaleCommand.SEND, ENQ + "" + DC1));
 
@@ -120,8 +116,8 @@ final class CasFormats {
       listOf("9600-8N1", "4800-8N1", "2400-8N1", "1200-8N1"),
       CasTables::ww,
       List.of(
-          line("nine", CasTables.WW_NINE, CasTables::ww),
-          line("seven", CasTables.WW_SEVEN, CasTables::ww)));
+          TableLayout.line("nine", CasTables.WW_NINE, CasTables::ww),
+          TableLayout.line("seven", CasTables.WW_SEVEN, CasTables::ww)));
 
   private static final ScaleFormat COMMA = PublishedFormat.ofLines(
       "cas/comma",
@@ -130,8 +126,8 @@ final class CasFormats {
       listOf("9600-8N1", "4800-8N1", "2400-8N1", "19200-8N1"),
       CasTables::commas,
       List.of(
-          line("standard", CasTables.COMMAS, CasTables::commas),
-          line("addressed", CasTables.COMMAS_ADDRESSED, CasTables::commas)));
+          TableLayout.line("standard", CasTables.COMMAS, CasTables::commas),
+          TableLayout.line("addressed", CasTables.COMMAS_ADDRESSED, CasTables::commas)));
 
   static final List<ScaleFormat> ALL = List.of(TWENTY_TWO, EIGHTEEN, TEN, SW, WW, COMMA);
 
@@ -159,14 +155,4 @@ final class CasFormats {
           PDS));
 
   private CasFormats() {}
-
-  private static WireLayout line(String name, LineTable table, Function<Frame, Decoded> decoder) {
-    return new TableLayout(name, List.of(table), CR_LF, decoder);
-  }
-
-  /** A layout whose table holds its own end. */
-  private static WireLayout unended(
-      String name, LineTable table, Function<Frame, Decoded> decoder) {
-    return new TableLayout(name, List.of(table), "", decoder);
-  }
 }

@@ -40,7 +40,7 @@ record Choice(List<Mark> marks) implements Part {
     for (Mark mark : marks) {
       if (!line.comes(mark.text)) continue;
       line.moveTo(line.place() + mark.text.length());
-      for (Say say : mark.says) draft.say(say, mark.text.strip());
+      for (Say say : mark.says) draft.say(say, mark.text);
       return;
     }
     draft.stop(line.refused(

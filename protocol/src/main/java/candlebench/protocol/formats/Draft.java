@@ -38,7 +38,7 @@ final class Draft {
       case OVER -> side = Optional.of(Side.OVER);
       case UNDER -> side = Optional.of(Side.UNDER);
       case OUT -> outBySign = true;
-      case FAULT -> fault = Optional.of(mark);
+      case FAULT -> fault = Optional.of(mark.strip());
       case GROSS -> basis = Basis.GROSS;
       case NET -> basis = Basis.NET;
       case TARE -> stored = true;
@@ -50,10 +50,6 @@ final class Draft {
   /** The digits, with a minus if it stood among them. */
   void number(String digits) {
     number = digits;
-  }
-
-  String digits() {
-    return number;
   }
 
   void unit(WireUnit named) {

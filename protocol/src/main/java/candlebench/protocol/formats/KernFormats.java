@@ -19,7 +19,6 @@ import candlebench.shared.Stability;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 
 /**
  * The formats of Kern scales.
@@ -35,7 +34,7 @@ import java.util.function.Function;
  * <p>Sources, by Kern: EMB-V-BA-e-1321 p.45 and e-1422 p.44, PCB-BA-e-1315 p.35, KDE-T-BA_IA-e-1210 p.36, FKB_A-BA-e-1513 p.37, PKS
  * e-1615 p.24, FKT/IKT/PKT e-1435 p.49, 572 7.4, PFB e-1741 p.33 (line settings); KXS/KXG-TM e-1420 section 14 p.70, KFB/KFN-TM e-1323
  * 10.3 and 10.4 p.49, KIB-TM e-1913 1.3 and 1.4, GAB-N e-1315 p.37; KEN-TM/KET-TM e-1420 16.2 and 16.3 p.167-174; CKE e-2132 13.1.
- * Captured by third parties: the minus before the first digit (572, 573, KB, DS, FKB), lines of a T-Scale NHB. From a public driver:
+ * Captured by third parties: the minus before the first digit (572, 573, KB, DS, FKB), lines of a T-Scale NHB and QHW. From a public driver:
  * {@code =Overload=}. From memory: that capitals as commands want CR LF; line settings of the models not named. The weight reply of KCP
  * is told by third parties only, so it is read whatever its width, and not called net as SICS would.
  */
@@ -67,10 +66,11 @@ final class KernFormats {
           LINES,
           KernTables::comma,
           List.of(
-              line("kxs", KernTables.KXS_EIGHT, KernTables::comma),
-              line("kxs-6", KernTables.KXS_SEVEN, KernTables::comma),
-              line("kfb", KernTables.KFB, KernTables::comma),
-              line("nhb", KernTables.NHB, KernTables::comma)))
+              TableLayout.line("kxs", KernTables.KXS_EIGHT, KernTables::comma),
+              TableLayout.line("kxs-6", KernTables.KXS_SEVEN, KernTables::comma),
+              TableLayout.line("kfb", KernTables.KFB, KernTables::comma),
+              TableLayout.line("nhb", KernTables.NHB, KernTables::comma),
+              TableLayout.line("qhw", KernTables.QHW, KernTables::comma)))
       .asked(Commands.ending(CR_LF)
           .with(ScaleCommand.SEND, "W")
           .with(ScaleCommand.SEND_STABLE, "S")
@@ -84,8 +84,8 @@ final class KernFormats {
           LINES,
           KernTables::gn,
           List.of(
-              line("eight", KernTables.GN_EIGHT, KernTables::gn),
-              line("seven", KernTables.GN_SEVEN, KernTables::gn)))
+              TableLayout.line("eight", KernTables.GN_EIGHT, KernTables::gn),
+              TableLayout.line("seven", KernTables.GN_SEVEN, KernTables::gn)))
       .unitNamed(UnitNamed.NEVER);
 
   private static final ScaleFormat RADWAG = new RadwagFormat();
@@ -136,10 +136,6 @@ final class KernFormats {
 
   private KernFormats() {}
 
-  private static WireLayout line(String name, LineTable table, Function<Frame, Decoded> decoder) {
-    return new TableLayout(name, List.of(table), CR_LF, decoder);
-  }
-
   private static Decoded kcp(Frame frame) {
     Decoded said = SICS.decode(frame);
     if (said instanceof Weighed weighed)
@@ -182,7 +178,7 @@ final class KernFormats {
     public Optional<byte[]> encode(Decoded said, Shown shown) {
       if (said.equals(new Decoded.InstrumentFault(KernTables.ERROR))) return word(KernTables.ERROR);
       if (said.equals(new OutOfRange(Side.OVER, Basis.UNSTATED))) return word(KernTables.OVERLOAD);
-      return line(name, table, KernTables::eighteen).encode(said, shown);
+      return TableLayout.line(name, table, KernTables::eighteen).encode(said, shown);
     }
 
     private Optional<byte[]> word(String word) {

@@ -71,7 +71,9 @@ final class KernTables {
       HEAD_OVER.then(WeightField.signedSpaces(11), UnitField.right(2).named(Names.CAPITALS));
   static final LineTable NHB = HEAD_OVER.then(WeightField.signedSpaces(8), UnitField.left(3));
 
-  private static final List<LineTable> MODES_OF_2 = List.of(KXS_EIGHT, KXS_SEVEN, HEAD_2.then(TEN));
+  static final LineTable QHW = HEAD_OVER.then(TEN);
+
+  private static final List<LineTable> MODES_OF_2 = List.of(KXS_EIGHT, KXS_SEVEN, QHW);
   private static final List<LineTable> MODES_OF_1 =
       List.of(HEAD_1.then(EIGHT), HEAD_1.then(SEVEN), HEAD_1.then(TEN));
 

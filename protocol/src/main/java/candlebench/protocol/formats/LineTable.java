@@ -11,11 +11,13 @@ import java.util.Set;
 /** A line of fixed fields, one part per field in the order of the wire. It is read and written by the same table. */
 final class LineTable {
   private final List<Part> parts;
+  private final Part[] inOrder;
   private final int width;
   private final Set<Topic> topics = EnumSet.noneOf(Topic.class);
 
   private LineTable(List<Part> parts) {
     this.parts = parts;
+    this.inOrder = parts.toArray(Part[]::new);
     this.width = parts.stream().mapToInt(Part::width).sum();
     parts.forEach(part -> topics.addAll(part.topics()));
   }
@@ -58,7 +60,7 @@ final class LineTable {
 
   /** Takes what comes next, for lines in which something else than fixed fields follows. */
   void readInto(Draft draft, LineText line) {
-    for (Part part : parts) {
+    for (Part part : inOrder) {
       part.take(line, draft);
       if (draft.isStopped()) return;
     }

@@ -79,8 +79,7 @@ final class NciRelatives {
           "Fairbanks 2800 50647 rev 9 p.68",
           NciFormat.lineSettings(),
           NciRelatives::fairbanks,
-          List.of(
-              new TableLayout("reply", List.of(FAIRBANKS_LINE), "\r\n", NciRelatives::fairbanks)))
+          List.of(TableLayout.line("reply", FAIRBANKS_LINE, NciRelatives::fairbanks)))
       .asked(Commands.ending("\r").with(ScaleCommand.SEND, "W"));
 
   static final List<ScaleFormat> ALL = List.of(MDW_CONTINUOUS, MODE_8213, FAIRBANKS);

@@ -2,15 +2,11 @@ package candlebench.protocol.formats;
 
 import static candlebench.protocol.LineSettings.listOf;
 
-import candlebench.protocol.Decoded;
-import candlebench.protocol.Frame;
 import candlebench.protocol.FrameShape;
 import candlebench.protocol.LineSettings;
 import candlebench.protocol.ScaleCommand;
 import candlebench.protocol.ScaleFormat;
-import candlebench.protocol.WireLayout;
 import java.util.List;
-import java.util.function.Function;
 
 /**
  * The streams of Rice Lake and Cardinal indicators.
@@ -32,7 +28,6 @@ import java.util.function.Function;
  * <p>A 920i prints grains with the letter of the gram and cannot be told from one that shows grams: set it to another unit.
  */
 final class RicelakeFormats {
-  private static final String CR_LF = "\r\n";
 
   /** A weight that is asked for comes in other words than the stream's: {@code ricelake/cmd}. */
   private static final Commands KEYS = Commands.ending("\r")
@@ -50,7 +45,7 @@ final class RicelakeFormats {
           "Rice Lake 680 p.63, 682 p.110, 480 Legend p.64, 880 p.99, 920i p.123",
           LINES,
           RicelakeTables::stream,
-          List.of(line("stream", RicelakeTables.STREAM, RicelakeTables::stream)))
+          List.of(TableLayout.line("stream", RicelakeTables.STREAM, RicelakeTables::stream)))
       .asked(KEYS);
 
   private static final ScaleFormat UNIT_2 = PublishedFormat.ofLines(
@@ -59,7 +54,7 @@ final class RicelakeFormats {
           "Rice Lake Tracer AV 6.3 p.34",
           LINES,
           RicelakeTables::unit2,
-          List.of(line("tracer", RicelakeTables.TRACER, RicelakeTables::unit2)))
+          List.of(TableLayout.line("tracer", RicelakeTables.TRACER, RicelakeTables::unit2)))
       .asked(KEYS);
 
   private static final ScaleFormat CARDINAL = PublishedFormat.ofLines(
@@ -68,8 +63,7 @@ final class RicelakeFormats {
           "Rice Lake CW-90 table 6-9 p.53; Cardinal 200 series p.27, 225 p.117; Fairbanks FB3000 p.56",
           LINES,
           RicelakeTables::cardinal,
-          List.of(new TableLayout(
-              "stream", List.of(RicelakeTables.CARDINAL), "", RicelakeTables::cardinal)))
+          List.of(TableLayout.frame("stream", RicelakeTables.CARDINAL, RicelakeTables::cardinal)))
       .endedBy(FrameShape.ofSevenBits("\r" + "?".repeat(16) + "\u0003"));
 
   private static final ScaleFormat SB_400 = PublishedFormat.ofLines(
@@ -87,7 +81,7 @@ final class RicelakeFormats {
       "Rice Lake CW-90 table 6-9 p.53; Cardinal 225 8200-M698-O1 p.117",
       LINES,
       RicelakeTables::wtx,
-      List.of(line("line", RicelakeTables.WTX, RicelakeTables::wtx)));
+      List.of(TableLayout.line("line", RicelakeTables.WTX, RicelakeTables::wtx)));
 
   static final List<ScaleFormat> ALL = List.of(STREAM, UNIT_2, CARDINAL, SB_400, WTX);
 
@@ -102,8 +96,4 @@ final class RicelakeFormats {
       .asked(KEYS.with(ScaleCommand.SEND, "XG#1")));
 
   private RicelakeFormats() {}
-
-  private static WireLayout line(String name, LineTable table, Function<Frame, Decoded> decoder) {
-    return new TableLayout(name, List.of(table), CR_LF, decoder);
-  }
 }

@@ -19,6 +19,16 @@ record TableLayout(
     String name, List<LineTable> tables, String terminator, Function<Frame, Decoded> decoder)
     implements WireLayout {
 
+  /** A line of this table that ends in CR LF. */
+  static WireLayout line(String name, LineTable table, Function<Frame, Decoded> decoder) {
+    return new TableLayout(name, List.of(table), "\r\n", decoder);
+  }
+
+  /** A frame of this table, which holds its own end. */
+  static WireLayout frame(String name, LineTable table, Function<Frame, Decoded> decoder) {
+    return new TableLayout(name, List.of(table), "", decoder);
+  }
+
   @Override
   public Optional<byte[]> encode(Decoded said, Shown shown) {
     Optional<Statement> statement = Statement.of(said, shown);

@@ -77,7 +77,7 @@ record UnitField(int width, Names names, Place place, Blank whenBlank) implement
     int start = line.place();
     int end = start + width;
     Optional<WireUnit> unit = names.take(line, end);
-    boolean blank = unit.equals(Optional.of(WireUnit.NONE));
+    boolean blank = unit.isPresent() && unit.get() == WireUnit.NONE;
     boolean named = !blank || whenBlank == Blank.NO_UNIT || whenBlank == Blank.MOVING;
     if (unit.isPresent() && named) draft.unit(unit.get());
     else draft.flaw((blank ? line.moveTo(start) : line).unknownUnit());

@@ -113,7 +113,7 @@ final class YaohuaFormats {
           "XK3190-A9+ p.9-11, A26 p.10, A23p p.21",
           LINES,
           YaohuaFormats::twelve,
-          List.of(new TableLayout("stream", List.of(TWELVE), "", YaohuaFormats::twelve)))
+          List.of(TableLayout.frame("stream", TWELVE, YaohuaFormats::twelve)))
       .endedBy(FrameShape.ofEightBits(STX + "??????????" + ETX))
       .unitNamed(UnitNamed.NEVER);
 
@@ -123,7 +123,7 @@ final class YaohuaFormats {
           "XK3190-A9+ p.9-11",
           LINES,
           YaohuaFormats::ordered,
-          List.of(new TableLayout("reply", List.of(ORDERED), "", YaohuaFormats::ordered)))
+          List.of(TableLayout.frame("reply", ORDERED, YaohuaFormats::ordered)))
       .endedBy(BRACKETS)
       .asked(ORDERS)
       .unitNamed(UnitNamed.NEVER);
@@ -144,7 +144,7 @@ final class YaohuaFormats {
           "XK3190-A26 p.11",
           LINES,
           YaohuaFormats::forward,
-          List.of(new TableLayout("stream", List.of(EQUALS), "", YaohuaFormats::forward)))
+          List.of(TableLayout.frame("stream", EQUALS, YaohuaFormats::forward)))
       .endedBy(EQUALS_ENDING)
       .unitNamed(UnitNamed.NEVER);
 
@@ -163,7 +163,7 @@ final class YaohuaFormats {
       "T-Scale ROW p.15; WorldWeigh BWS p.22",
       LINES,
       YaohuaFormats::con3,
-      List.of(new TableLayout("line", List.of(CON_3), CR_LF, YaohuaFormats::con3)));
+      List.of(TableLayout.line("line", CON_3, YaohuaFormats::con3)));
 
   static final List<ScaleFormat> ALL =
       List.of(FORMAT_12, ORDER_MODE, BACKWARD, FORWARD, FORMAT_A12, T_SCALE_CON_3);

@@ -96,14 +96,15 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, boolean empty
   private Outcome returned(Mass load, Reading reading, Scene scene) {
     Pan pan = scene.pan(goal().scale());
     Mass left = weighing.resting();
-    if (asLeft(pan, load, left)) return Outcome.to(next(scene));
+    if (asLeft(pan, load, left)) return Outcome.to(Stages.back(weighing, scene));
     boolean zeroCleared = !scene.progress().zero(goal().scale()).isZero()
         && !pan.differs(reading.mass().minus(left), ZeroShift.STEPS);
     if (ZeroShift.maybeZeroed(pan, reading.mass(), scene.progress().zero(goal().scale())))
       return Outcome.to(new Away(weighing, why, entryShown, true));
     if (zeroCleared)
       return Outcome.to(
-          next(scene), new ZeroFound(scene.now(), goal().scale(), reading.indication(), Mass.ZERO));
+          Stages.back(weighing, scene),
+          new ZeroFound(scene.now(), goal().scale(), reading.indication(), Mass.ZERO));
     boolean otherVessel = goal().isVessel() && load.isLessThan(goal().base());
     if (otherVessel || nothingAdded(pan, left, scene)) return another();
     return Outcome.to(
@@ -116,12 +117,6 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, boolean empty
     boolean same = !pan.differs(load.minus(left), ZeroShift.STEPS);
     boolean takenOut = goal().direction() == Goal.Direction.OUT && load.isLessThan(left);
     return same || takenOut;
-  }
-
-  private Stage next(Scene scene) {
-    return scene.batch().open().over().isPresent()
-        ? OverPour.from(weighing.again(), Optional.empty())
-        : weighing.again();
   }
 
   /** Nothing was in it yet, so that another pot or vessel is as good. */

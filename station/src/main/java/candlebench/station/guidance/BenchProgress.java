@@ -1,8 +1,8 @@
 package candlebench.station.guidance;
 
 import candlebench.shared.Mass;
+import candlebench.station.guidance.pour.Habits;
 import candlebench.station.guidance.pour.PourKind;
-import candlebench.station.guidance.pour.StopDelay;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,24 +14,24 @@ import java.util.function.UnaryOperator;
  *
  * @param batch the batch at hand, or the last one
  * @param zeros what is to be added to a scale's numbers, by scale, where its zero was found shifted
- * @param delays learnt stop delays
+ * @param habits what was learnt of pours
  * @param begun how many batches were ever begun
  */
 public record BenchProgress(
     Optional<BatchProgress> batch,
     Map<Integer, Mass> zeros,
-    Map<Pourer, StopDelay> delays,
+    Map<Pourer, Habits> habits,
     int begun) {
 
   public static final BenchProgress EMPTY =
       new BenchProgress(Optional.empty(), Map.of(), Map.of(), 0);
 
-  /** Whose stop delay: on one scale, of one maker, with one kind of pour. */
+  /** Whose habits: on one scale, of one maker, with one kind of pour. */
   public record Pourer(int scale, String person, PourKind kind) {}
 
   public BenchProgress {
     zeros = Map.copyOf(zeros);
-    delays = Map.copyOf(delays);
+    habits = Map.copyOf(habits);
   }
 
   /** What is known once one more event has happened. */
@@ -50,8 +50,8 @@ public record BenchProgress(
     return zeros.getOrDefault(scale, Mass.ZERO);
   }
 
-  StopDelay delay(Pourer pourer) {
-    return delays.getOrDefault(pourer, StopDelay.UNLEARNT);
+  Habits habits(Pourer pourer) {
+    return habits.getOrDefault(pourer, Habits.unlearnt(pourer.kind()));
   }
 
   /** The batch, if one is running. */
@@ -60,22 +60,22 @@ public record BenchProgress(
   }
 
   BenchProgress begun(BatchProgress next) {
-    return new BenchProgress(Optional.of(next), zeros, delays, begun + 1);
+    return new BenchProgress(Optional.of(next), zeros, habits, begun + 1);
   }
 
   BenchProgress zero(int scale, Mass zero) {
     Map<Integer, Mass> more = new HashMap<>(zeros);
     more.put(scale, zero);
-    return new BenchProgress(batch, more, delays, begun);
+    return new BenchProgress(batch, more, habits, begun);
   }
 
-  BenchProgress learnt(GuidanceEvent.DelayLearnt learnt) {
-    Map<Pourer, StopDelay> more = new HashMap<>(delays);
-    more.put(new Pourer(learnt.scale(), learnt.person(), learnt.kind()), learnt.delay());
+  BenchProgress learnt(GuidanceEvent.HabitsLearnt learnt) {
+    Map<Pourer, Habits> more = new HashMap<>(habits);
+    more.put(new Pourer(learnt.scale(), learnt.person(), learnt.kind()), learnt.habits());
     return new BenchProgress(batch, zeros, more, begun);
   }
 
   BenchProgress batch(UnaryOperator<BatchProgress> change) {
-    return new BenchProgress(batch.map(change), zeros, delays, begun);
+    return new BenchProgress(batch.map(change), zeros, habits, begun);
   }
 }

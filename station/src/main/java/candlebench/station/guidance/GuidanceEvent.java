@@ -9,8 +9,9 @@ import candlebench.shared.Verdict;
 import candlebench.station.batch.Fraction;
 import candlebench.station.batch.Recipe;
 import candlebench.station.batch.Remedy;
+import candlebench.station.guidance.pour.Habits;
 import candlebench.station.guidance.pour.PourKind;
-import candlebench.station.guidance.pour.StopDelay;
+import candlebench.station.guidance.pour.PourShown;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
@@ -312,9 +313,9 @@ public sealed interface GuidanceEvent {
     }
   }
 
-  /** A pour showed how long its stop took. */
-  record DelayLearnt(
-      Stamp at, int scale, String person, PourKind kind, double shownSeconds, StopDelay delay)
+  /** A pour showed something of how its maker pours; {@code habits} is what is known of it now. */
+  record HabitsLearnt(
+      Stamp at, int scale, String person, PourKind kind, PourShown shown, Habits habits)
       implements GuidanceEvent {
     @Override
     public BenchProgress foldInto(BenchProgress before) {

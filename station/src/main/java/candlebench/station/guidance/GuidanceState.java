@@ -78,6 +78,9 @@ public final class GuidanceState {
       return new GuidanceStep(
           this, List.of(), List.of(answered.to(said.commandId()).get()));
     List<Pan> seen = panned(input);
+    if (input instanceof ReadingArrived arrived && seen.get(arrived.scale()).isInDoubt())
+      return new GuidanceStep(
+          new GuidanceState(setup, progress, seen, stage, after, answered), List.of(), List.of());
     Scene scene = new Scene(setup, progress, seen, input.stamp());
     Optional<AfterWatch> watch = after.flatMap(watching -> watching.seen(scene));
     Optional<AcceptanceReopened> moved = watch.flatMap(watching -> watching.moved(scene));

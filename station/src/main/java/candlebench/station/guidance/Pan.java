@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param steady the run of steady readings that it ends
  * @param rested the newest reading that was settled, in a stated unit
  * @param none why there is no weight just now, if there is none
+ * @param plausible which reading is in doubt
  */
 record Pan(
     Optional<Reading> last,
@@ -21,7 +22,8 @@ record Pan(
     Optional<Reading> rested,
     Optional<NoWeightShown.Why> none,
     boolean answering,
-    Division division) {
+    Division division,
+    Plausible plausible) {
 
   static final Pan UNHEARD = new Pan(
       Optional.empty(),
@@ -29,7 +31,8 @@ record Pan(
       Optional.empty(),
       Optional.empty(),
       true,
-      Division.ofDecimals(1, MassUnit.GRAM));
+      Division.ofDecimals(1, MassUnit.GRAM),
+      Plausible.NONE_YET);
 
   /** A key may be pressed while the number wavers: what was settled so lately and is still about the same counts. */
   private static final long LATELY = 3_000_000_000L;
@@ -38,6 +41,9 @@ record Pan(
 
   Pan seen(Reading reading, BenchSetup.Scale scale) {
     Division step = divisionOf(reading, scale);
+    Plausible judged = plausible.and(reading, division);
+    if (judged.isInDoubt())
+      return new Pan(last, Optional.empty(), rested, none, answering, division, judged);
     Steady run =
         steady.map(before -> before.and(reading, step)).orElseGet(() -> Steady.from(reading));
     boolean rests = run.settled() && !reading.unitAssumed();
@@ -47,17 +53,37 @@ record Pan(
         rests ? Optional.of(reading) : rested,
         Optional.empty(),
         true,
-        step);
+        step,
+        judged);
+  }
+
+  /** Whether the newest reading counts for nothing until the next one. */
+  boolean isInDoubt() {
+    return plausible.isInDoubt();
   }
 
   Pan without(NoWeightShown.Why why) {
-    return new Pan(last, Optional.empty(), Optional.empty(), Optional.of(why), true, division);
+    return new Pan(
+        last,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.of(why),
+        true,
+        division,
+        Plausible.NONE_YET);
   }
 
   Pan line(boolean nowAnswering) {
     return nowAnswering == answering
         ? this
-        : new Pan(last, Optional.empty(), Optional.empty(), none, nowAnswering, division);
+        : new Pan(
+            last,
+            Optional.empty(),
+            Optional.empty(),
+            none,
+            nowAnswering,
+            division,
+            Plausible.NONE_YET);
   }
 
   /** The reading, if it may be trusted: of a live line, a number, and not older than {@link Steady#MOST_GAP}. */

@@ -39,7 +39,7 @@ record PanDiffers(Weighing weighing, Mass found) implements Stage {
     Mass load = scene.load(scale(), reading);
     return scene.pan(scale()).differs(load.minus(weighing.resting()), ZeroShift.STEPS)
         ? Outcome.to(new PanDiffers(weighing, load))
-        : Outcome.to(weighing.again());
+        : Outcome.to(Stages.back(weighing, scene));
   }
 
   private Outcome said(MakerCommand command, Scene scene) {
@@ -50,7 +50,7 @@ record PanDiffers(Weighing weighing, Mass found) implements Stage {
     boolean less = scene.pan(scale()).differs(found.minus(weighing.goal().base()), ZeroShift.STEPS)
         && found.isLessThan(weighing.goal().base());
     Answered answer = new Answered(scene.now(), Question.PAN_DIFFERS, COUNT_IT, found, less);
-    return less ? Outcome.record(answer) : Outcome.to(weighing.again(), answer);
+    return less ? Outcome.record(answer) : Outcome.to(Stages.back(weighing, scene), answer);
   }
 
   @Override

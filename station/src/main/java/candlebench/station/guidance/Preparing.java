@@ -18,6 +18,11 @@ record Preparing(int vessels, boolean clearSeen) implements Stage {
     return new Preparing(step.vessels(), false);
   }
 
+  /** After a restart a pot that stands there was put there, or the maker says so by the key. */
+  static Preparing restarted(Step.Prepare step) {
+    return new Preparing(step.vessels(), true);
+  }
+
   @Override
   public Outcome on(GuidanceInput input, Scene scene) {
     if (input instanceof MakerSaid said)

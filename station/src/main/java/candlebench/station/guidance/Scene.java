@@ -4,8 +4,8 @@ import candlebench.shared.Mass;
 import candlebench.shared.Reading;
 import candlebench.shared.Stamp;
 import candlebench.station.guidance.BenchProgress.Pourer;
+import candlebench.station.guidance.pour.Habits;
 import candlebench.station.guidance.pour.PourKind;
-import candlebench.station.guidance.pour.StopDelay;
 import java.util.List;
 import java.util.Optional;
 
@@ -43,8 +43,8 @@ record Scene(BenchSetup setup, BenchProgress progress, List<Pan> pans, Stamp now
     return batch().started().person();
   }
 
-  StopDelay delay(int scale, PourKind kind) {
-    return progress.delay(new Pourer(scale, person(), kind));
+  Habits habits(int scale, PourKind kind) {
+    return progress.habits(new Pourer(scale, person(), kind));
   }
 
   Optional<Words> trouble(int scale) {

@@ -18,6 +18,13 @@ final class Stages {
     return of(progress, true);
   }
 
+  /** Back to a weighing whose container was away; an over-pour that was open still is. */
+  static Stage back(Weighing weighing, Scene scene) {
+    return scene.batch().open().over().isPresent()
+        ? OverPour.from(weighing.again(), Optional.empty())
+        : weighing.again();
+  }
+
   private static Stage of(BenchProgress progress, boolean restarted) {
     if (progress.batch().isEmpty()) return new Idle();
     BatchProgress batch = progress.batch().get();
@@ -38,7 +45,8 @@ final class Stages {
   }
 
   private static Stage step(Step step, Open open, boolean restarted) {
-    if (step instanceof Step.Prepare prepare) return Preparing.of(prepare);
+    if (step instanceof Step.Prepare prepare)
+      return restarted ? Preparing.restarted(prepare) : Preparing.of(prepare);
     if (step instanceof Step.PlacePot) return PlacingPot.begin();
     if (step instanceof Step.ReturnPot) return Returning.begin();
     if (step instanceof Step.Melt || step instanceof Step.Mix)

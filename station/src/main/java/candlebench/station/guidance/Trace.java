@@ -29,6 +29,12 @@ public record Trace(long startNanos, int everyMillis, List<Point> points) {
         : new Trace(startNanos, everyMillis * 2, thinned(more));
   }
 
+  /** Whether it never rose by more than so much. */
+  boolean isFlat(Mass most) {
+    int milligrams = point(0, most).milligrams();
+    return points.stream().allMatch(point -> point.milligrams() <= milligrams);
+  }
+
   private static Point point(int millis, Mass net) {
     return new Point(millis, (int) (net.picograms() / 1_000_000_000L));
   }

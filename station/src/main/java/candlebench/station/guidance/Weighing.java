@@ -4,9 +4,11 @@ import candlebench.shared.Mass;
 import candlebench.shared.Reading;
 import candlebench.shared.Verdict;
 import candlebench.station.guidance.BenchProgress.Pourer;
-import candlebench.station.guidance.GuidanceEvent.DelayLearnt;
+import candlebench.station.guidance.GuidanceEvent.Asked;
+import candlebench.station.guidance.GuidanceEvent.HabitsLearnt;
 import candlebench.station.guidance.GuidanceEvent.OverPoured;
 import candlebench.station.guidance.GuidanceEvent.PanNoted;
+import candlebench.station.guidance.GuidanceEvent.Question;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
 import candlebench.station.guidance.pour.PourWatch;
@@ -95,12 +97,32 @@ record Weighing(
     if (before.filter(was -> ZeroShift.jumped(pan, was, reading, zero, resting)).isPresent())
       return Away.shifted(this, reading, scene);
     if (load.isLessThan(goal.gone())) return Outcome.to(Away.lifted(this));
+    if (isLighterThanEmpty(load, scene)) return lighter(load, scene);
     Weighing next = seen(reading, goal.net(load), load, scene);
     if (next.isOver(scene)) return next.overPoured(scene);
     if (scene.countedIn(next.countIn)) return Outcome.record(next.taken(reading, "", scene));
     return next.isToBeNoted(load, scene)
         ? Outcome.to(next, new PanNoted(scene.now(), goal.scale(), load))
         : Outcome.to(next);
+  }
+
+  /** Less than before anything went in: a spoon was in the pot when it was weighed, or something was taken out. */
+  private boolean isLighterThanEmpty(Mass load, Scene scene) {
+    return goal.direction() == Goal.Direction.IN
+        && scene.settled(goal.scale()).isPresent()
+        && load.isLessThan(goal.base())
+        && scene.pan(goal.scale()).differs(load.minus(goal.base()), ZeroShift.STEPS);
+  }
+
+  /** While nothing is in it, an empty pot or vessel is simply weighed again; else the maker is asked. */
+  private Outcome lighter(Mass load, Scene scene) {
+    boolean nothingIn = goal.isVessel() || scene.batch().charge().inPot().isEmpty();
+    if (nothingIn && trace.isFlat(goal.container().times(1, 100)))
+      return Outcome.to(
+          goal.isVessel() ? PlacingVessel.another(goal.place().number()) : PlacingPot.begin());
+    return Outcome.to(
+        new PanDiffers(this, load),
+        new Asked(scene.now(), Question.PAN_DIFFERS, goal.scale(), resting, load));
   }
 
   /** What is about to be taken need not be noted before. */
@@ -117,10 +139,13 @@ record Weighing(
     long nanos = reading.stamp().nanos();
     LeapWatch leaps = goal.byPieces() ? leap : leap.seen(nanos, net, goal.kind(), pan);
     Held nowHeld = held.seen(load, pan);
-    boolean mayBeTaken = !leaps.pending() && !nowHeld.yes() && mayBeTaken(net, scene);
+    Optional<PourWatch> watch = watched(nanos, net, leaps, scene);
+    boolean nothingWanted = watch.map(PourWatch::isDone).orElse(true);
+    boolean mayBeTaken =
+        !leaps.pending() && !nowHeld.yes() && nothingWanted && mayBeTaken(net, scene);
     return new Weighing(
         goal,
-        watched(nanos, net, leaps, scene),
+        watch,
         countIn.on(mayBeTaken, nanos),
         leaps.pending() ? OverWatch.NONE : over.seen(nanos, net, goal, pan),
         leaps,
@@ -130,16 +155,27 @@ record Weighing(
         nowHeld);
   }
 
-  /** No line is drawn through a leap; after it the line begins anew. */
+  /** No line is drawn through a leap; after it the watch begins anew. */
   private Optional<PourWatch> watched(long nanos, Mass net, LeapWatch leaps, Scene scene) {
     if (goal.byPieces() || leaps.pending()) return Optional.empty();
-    PourWatch watch = pour.orElseGet(() -> PourWatch.begin(
+    return Optional.of(
+        pour.map(watch -> watch.seen(nanos, net)).orElseGet(() -> unwatched(nanos, net, scene)));
+  }
+
+  private PourWatch unwatched(long nanos, Mass net, Scene scene) {
+    return PourWatch.begin(
         goal.kind(),
         goal.target(),
         goal.tolerance(),
         scene.pan(goal.scale()).division(),
-        scene.delay(goal.scale(), goal.kind())));
-    return Optional.of(watch.seen(nanos, net));
+        scene.habits(goal.scale(), goal.kind()),
+        nanos,
+        net);
+  }
+
+  /** The watch, or one that has seen no more than what is there now. */
+  PourWatch watch(Mass net, Scene scene) {
+    return pour.orElseGet(() -> unwatched(scene.now().nanos(), net, scene));
   }
 
   private boolean mayBeTaken(Mass net, Scene scene) {
@@ -168,28 +204,28 @@ record Weighing(
     boolean settled = OverWatch.settledOver(net, goal, scene.pan(goal.scale()));
     events.add(new OverPoured(
         scene.now(), goal.place(), goal.name(), goal.target(), goal.tolerance(), net, settled));
-    if (settled) learnt(net, scene).ifPresent(events::add);
+    if (settled) learnt(scene).ifPresent(events::add);
     return Outcome.to(OverPour.from(this, Optional.of(net)), events);
   }
 
   private List<GuidanceEvent> taken(Reading reading, String reason, Scene scene) {
     List<GuidanceEvent> events =
         new ArrayList<>(new Taking(goal, trace, scene).settled(reading, reason));
-    learnt(goal.net(scene.load(goal.scale(), reading)), scene).ifPresent(events::add);
+    learnt(scene).ifPresent(events::add);
     return events;
   }
 
-  private Optional<GuidanceEvent> learnt(Mass net, Scene scene) {
-    return pour.flatMap(watch -> watch.delayShown(net)).map(seconds -> {
-      Pourer who = new Pourer(goal.scale(), scene.person(), goal.kind());
-      return new DelayLearnt(
-          scene.now(),
-          who.scale(),
-          who.person(),
-          who.kind(),
-          seconds,
-          scene.progress().delay(who).learn(seconds, who.kind()));
-    });
+  private Optional<GuidanceEvent> learnt(Scene scene) {
+    Pourer who = new Pourer(goal.scale(), scene.person(), goal.kind());
+    return pour.map(PourWatch::shown)
+        .filter(shown -> !shown.isNothing())
+        .map(shown -> new HabitsLearnt(
+            scene.now(),
+            who.scale(),
+            who.person(),
+            who.kind(),
+            shown,
+            scene.progress().habits(who).learn(shown)));
   }
 
   private Outcome said(MakerCommand command, Scene scene) {

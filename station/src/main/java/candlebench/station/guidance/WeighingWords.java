@@ -91,8 +91,7 @@ record WeighingWords(Weighing weighing, Scene scene) {
   private void cue(Saying saying, Optional<Mass> net) {
     if (net.isEmpty() || weighing.leap().pending()) saying.cue(Cue.WAITING);
     else if (weighing.goal().byPieces()) saying.cue(pieces(net.get()));
-    else if (weighing.pour().isEmpty()) saying.cue(Cue.POUR);
-    else poured(saying, weighing.pour().get().cue(scene.now().nanos()));
+    else poured(saying, weighing.watch(net.get(), scene).cue(scene.now().nanos()));
   }
 
   private Cue pieces(Mass net) {

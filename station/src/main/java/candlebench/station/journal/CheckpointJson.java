@@ -3,7 +3,7 @@ package candlebench.station.journal;
 import candlebench.shared.Mass;
 import candlebench.station.guidance.BenchProgress;
 import candlebench.station.guidance.BenchProgress.Pourer;
-import candlebench.station.guidance.pour.StopDelay;
+import candlebench.station.guidance.pour.Habits;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
@@ -20,15 +20,15 @@ final class CheckpointJson {
 
   private CheckpointJson() {}
 
-  private record Learnt(Pourer pourer, StopDelay delay) {}
+  private record Learnt(Pourer pourer, Habits habits) {}
 
-  private record Knowing(int begun, Map<Integer, Mass> zeros, List<Learnt> delays) {}
+  private record Knowing(int begun, Map<Integer, Mass> zeros, List<Learnt> learnt) {}
 
   static String text(BenchProgress bench) {
-    List<Learnt> delays = new ArrayList<>();
-    bench.delays().forEach((pourer, delay) -> delays.add(new Learnt(pourer, delay)));
+    List<Learnt> learnt = new ArrayList<>();
+    bench.habits().forEach((pourer, habits) -> learnt.add(new Learnt(pourer, habits)));
     try {
-      return JSON.writeValueAsString(new Knowing(bench.begun(), bench.zeros(), delays));
+      return JSON.writeValueAsString(new Knowing(bench.begun(), bench.zeros(), learnt));
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("a bench that cannot be written down: " + bench, e);
     }
@@ -36,8 +36,8 @@ final class CheckpointJson {
 
   static BenchProgress bench(String text) throws IOException {
     Knowing knowing = JSON.readValue(text, Knowing.class);
-    Map<Pourer, StopDelay> delays = new HashMap<>();
-    for (Learnt learnt : knowing.delays()) delays.put(learnt.pourer(), learnt.delay());
-    return new BenchProgress(Optional.empty(), knowing.zeros(), delays, knowing.begun());
+    Map<Pourer, Habits> habits = new HashMap<>();
+    for (Learnt learnt : knowing.learnt()) habits.put(learnt.pourer(), learnt.habits());
+    return new BenchProgress(Optional.empty(), knowing.zeros(), habits, knowing.begun());
   }
 }

@@ -40,7 +40,7 @@ public final class EntryJson {
       GuidanceEvent.ReweighSkipped.class,
       GuidanceEvent.WeightAccepted.class,
       GuidanceEvent.PanNoted.class,
-      GuidanceEvent.DelayLearnt.class,
+      GuidanceEvent.HabitsLearnt.class,
       GuidanceEvent.WaitStarted.class,
       GuidanceEvent.WaitEnded.class,
       GuidanceEvent.VesselTared.class,

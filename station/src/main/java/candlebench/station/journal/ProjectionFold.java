@@ -98,7 +98,7 @@ final class ProjectionFold {
     newest = new Checkpoint(
         entry.sequence() - 1,
         entry.previous(),
-        new BenchProgress(Optional.empty(), bench.zeros(), bench.delays(), bench.begun()));
+        new BenchProgress(Optional.empty(), bench.zeros(), bench.habits(), bench.begun()));
   }
 
   private void keepBatch() throws SQLException {

@@ -9,6 +9,7 @@ import candlebench.station.guidance.GuidanceEvent.Correctable;
 import candlebench.station.guidance.GuidanceEvent.Corrected;
 import candlebench.station.guidance.GuidanceEvent.LotChanged;
 import candlebench.station.guidance.GuidanceEvent.Noted;
+import candlebench.station.guidance.GuidanceEvent.VesselTared;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
 import candlebench.station.guidance.Place;
 import candlebench.station.record.WeighingLine.Standing;
@@ -28,6 +29,7 @@ final class BatchFold {
   private final List<WeighingLine> lines = new ArrayList<>();
   private final Map<Place, List<LotShare.Until>> changedLots = new HashMap<>();
   private BenchProgress bench = BenchProgress.EMPTY;
+  private Map<String, String> whenPutOn = Map.of();
 
   private BatchFold(List<Recorded> entries) {
     corrections = Correction.byEntry(entries);
@@ -62,6 +64,7 @@ final class BatchFold {
     } else {
       bench = bench.after(event);
       strike(event);
+      if (event instanceof VesselTared) whenPutOn = lotsInUse();
     }
   }
 
@@ -77,21 +80,41 @@ final class BatchFold {
   private WeighingLine line(Recorded recorded, WeightAccepted written) {
     List<Correction> own = corrections.getOrDefault(recorded.entry(), List.of());
     WeightAccepted counts = weightCorrected(written, own);
-    List<LotShare> lots = LotShare.of(
-        changedLots.getOrDefault(written.place(), List.of()), written.lot(), counts.net());
-    for (Correction start : ofTheStart)
-      if (start.corrected().material().equals(written.name()))
-        lots = LotShare.misread(lots, start.corrected());
-    for (Correction mine : own) lots = LotShare.corrected(lots, mine.corrected());
+    boolean isVessel = written.place().kind() == Place.Kind.VESSEL;
+    Map<String, String> inUse = isVessel ? vesselLots(written.name(), own) : lotsInUse();
     return new WeighingLine(
         recorded.entry(),
         recorded.wall(),
         written,
         counts,
         Standing.STANDS,
-        lots,
-        lotsInUse(),
+        isVessel
+            ? List.of(new LotShare(inUse.getOrDefault(written.name(), ""), counts.net()))
+            : partLots(written, counts.net(), own),
+        inUse,
         own);
+  }
+
+  /** What of a part came from which lot: by what had been poured at each change, with corrections. */
+  private List<LotShare> partLots(WeightAccepted written, Mass net, List<Correction> own) {
+    List<LotShare> lots =
+        LotShare.of(changedLots.getOrDefault(written.place(), List.of()), written.lot(), net);
+    for (Correction start : ofTheStart)
+      if (start.corrected().material().equals(written.name()))
+        lots = LotShare.misread(lots, start.corrected());
+    for (Correction mine : own) lots = LotShare.corrected(lots, mine.corrected());
+    return lots;
+  }
+
+  /** A vessel is of the lots that were in use when it was put on the scale, whatever changed while it was filled. */
+  private Map<String, String> vesselLots(String vessel, List<Correction> own) {
+    Map<String, String> lots = new HashMap<>(whenPutOn);
+    for (Correction mine : own) {
+      Corrected corrected = mine.corrected();
+      String material = corrected.material().isEmpty() ? vessel : corrected.material();
+      if (corrected.what() == Correctable.LOT) lots.put(material, corrected.now());
+    }
+    return Map.copyOf(lots);
   }
 
   /** The weight as corrected last; its verdict is taken anew. */

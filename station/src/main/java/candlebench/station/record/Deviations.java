@@ -1,5 +1,7 @@
 package candlebench.station.record;
 
+import candlebench.shared.Mass;
+import candlebench.shared.MassUnit;
 import candlebench.shared.Verdict;
 import candlebench.station.guidance.GuidanceEvent;
 import candlebench.station.guidance.GuidanceEvent.AcceptanceReopened;
@@ -15,6 +17,7 @@ import candlebench.station.guidance.GuidanceEvent.ReweighSkipped;
 import candlebench.station.guidance.GuidanceEvent.Undone;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
 import candlebench.station.record.Deviation.Kind;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -43,21 +46,21 @@ final class Deviations {
   private void event(Recorded at) {
     GuidanceEvent event = at.event();
     if (event instanceof OverPoured over)
-      add(at, Kind.OVER_POURED, over.name(), over.net().minus(over.target()).toString(), "", "");
+      add(at, Kind.OVER_POURED, over.name(), grams(over.net().minus(over.target())), "", "");
     if (event instanceof OverGone gone) add(at, Kind.OVER_GONE, "", "", gone.choice(), "");
     if (event instanceof RemedyChosen chosen)
-      add(at, Kind.REMEDY, "", chosen.total().toString(), word(chosen.remedy()), chosen.reason());
+      add(at, Kind.REMEDY, "", grams(chosen.total()), word(chosen.remedy()), chosen.reason());
     if (event instanceof Undone undone) add(at, Kind.TAKEN_BACK, "", "", undone.what(), "");
     if (event instanceof AcceptanceReopened reopened)
       add(
           at,
           Kind.REOPENED,
           reopened.place().toString(),
-          reopened.now().minus(reopened.was()).toString(),
+          grams(reopened.now().minus(reopened.was())),
           "",
           "");
     if (event instanceof Answered answered)
-      add(at, Kind.PAN_DIFFERED, "", answered.gross().toString(), answered.choice(), "");
+      add(at, Kind.PAN_DIFFERED, "", grams(answered.gross()), answered.choice(), "");
     if (event instanceof ReweighSkipped) add(at, Kind.NOT_WEIGHED_AGAIN, "", "", "", "");
     if (event instanceof LotChanged changed)
       add(at, Kind.LOT_CHANGED, changed.material(), "", changed.to(), "");
@@ -70,9 +73,9 @@ final class Deviations {
     WeightAccepted counts = line.counts();
     String about = line.isVessel() ? line.place().toString() : counts.name();
     if (counts.verdict() != Verdict.WITHIN)
-      add(line, Kind.OUT_OF_TOLERANCE, about, line.difference().toString(), counts.reason());
+      add(line, Kind.OUT_OF_TOLERANCE, about, grams(line.difference()), counts.reason());
     if (counts.how() == How.BY_HAND)
-      add(line, Kind.BY_HAND, about, counts.net().toString(), counts.reason());
+      add(line, Kind.BY_HAND, about, grams(counts.net()), counts.reason());
   }
 
   private void loads() {
@@ -107,6 +110,12 @@ final class Deviations {
 
   private void add(WeighingLine line, Kind kind, String about, String amount, String reason) {
     found.add(new Deviation(line.entry(), line.wall(), kind, about, amount, "", reason));
+  }
+
+  /** Grams to a hundredth, which no scale of a bench goes beyond for long; the record itself keeps them exact. */
+  private static String grams(Mass mass) {
+    BigDecimal rounded = new BigDecimal(mass.text(MassUnit.GRAM, 2)).stripTrailingZeros();
+    return (rounded.scale() < 0 ? rounded.setScale(0) : rounded).toPlainString() + " g";
   }
 
   private static String word(Enum<?> value) {

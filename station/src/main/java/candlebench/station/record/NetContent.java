@@ -15,7 +15,7 @@ import java.util.Optional;
  * 16 CFR 500.25). Local law decides which of them binds.
  *
  * @param tolerable the tolerable negative error, where the table reaches
- * @param indicativeMav the allowable variation of a label in ounces; partly from memory
+ * @param indicativeMav the allowable variation, by the column of the label's unit; partly from memory
  */
 public record NetContent(
     Mass label,
@@ -27,15 +27,16 @@ public record NetContent(
   /** One in so many may be below T1. */
   private static final int ONE_IN = 40;
 
-  public static NetContent of(Mass label, List<Mass> fills) {
-    if (label.compareTo(Mass.ZERO) <= 0)
-      throw new IllegalArgumentException("a label states more than nothing, not " + label);
+  public static NetContent of(LabelClaim claim, List<Mass> fills) {
+    Mass label = claim.net();
     return new NetContent(
         label,
         List.copyOf(fills),
         Spread.of(fills),
         TolerableError.of(label),
-        AllowableVariation.ofOunces(label));
+        claim.isInOunces()
+            ? AllowableVariation.ofOunces(label)
+            : AllowableVariation.ofGrams(label));
   }
 
   /** How far the mean lies under the label; none where it does not, or where nothing was filled. */

@@ -47,7 +47,7 @@ class BookkeepingTest {
     assertThat(changed.poured()).isBetween(Mass.ofGrams("19.5"), Mass.ofGrams("20.5"));
 
     bench.put("406.2");
-    bench.rest(6);
+    bench.rest(8);
     assertThat(bench.last(WeightAccepted.class).lot()).isEqualTo("Q-32");
   }
 

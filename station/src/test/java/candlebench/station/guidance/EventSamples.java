@@ -12,8 +12,9 @@ import candlebench.station.batch.HarbourLane;
 import candlebench.station.batch.Remedy;
 import candlebench.station.guidance.GuidanceEvent.How;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
+import candlebench.station.guidance.pour.Habits;
 import candlebench.station.guidance.pour.PourKind;
-import candlebench.station.guidance.pour.StopDelay;
+import candlebench.station.guidance.pour.PourShown;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -61,8 +62,13 @@ public final class EventSamples {
           Mass.of("12.353", MassUnit.OUNCE),
           How.SETTLED),
       WEIGHT,
-      new GuidanceEvent.DelayLearnt(
-          AT, 0, "Robin", PourKind.OIL, 1.05, new StopDelay(0.95, List.of(0.8, 1.05))),
+      new GuidanceEvent.HabitsLearnt(
+          AT,
+          0,
+          "Robin",
+          PourKind.OIL,
+          new PourShown(Map.of(PourShown.Of.STOP, 1.05)),
+          Habits.unlearnt(PourKind.OIL)),
       new GuidanceEvent.PanNoted(AT, 0, Mass.ofGrams("380.2")),
       new GuidanceEvent.Prepared(AT, true),
       new GuidanceEvent.PotReweighed(

@@ -37,7 +37,7 @@ class OnePartTest {
         bench.state().prompt(bench.now()).weighing().orElseThrow().net().orElseThrow();
     assertThat(atStop).isLessThan(Mass.ofGrams("56"));
     bench.put(Mass.ofGrams("350.2").plus(Mass.ofGrams("55.8")).grams());
-    bench.rest(6);
+    bench.rest(12);
 
     WeightAccepted oil = bench.last(WeightAccepted.class);
     assertThat(oil.net()).isEqualTo(Mass.ofGrams("55.8"));

@@ -15,8 +15,9 @@ import candlebench.station.guidance.BenchProgress;
 import candlebench.station.guidance.GuidanceEvent;
 import candlebench.station.guidance.GuidanceEvent.Correctable;
 import candlebench.station.guidance.GuidanceEvent.Wait;
+import candlebench.station.guidance.pour.Habits;
 import candlebench.station.guidance.pour.PourKind;
-import candlebench.station.guidance.pour.StopDelay;
+import candlebench.station.guidance.pour.PourShown;
 import candlebench.station.record.BatchRecord;
 import candlebench.station.record.BatchScript;
 import candlebench.station.record.LotUse;
@@ -60,8 +61,13 @@ class ProjectionsTest {
     script.event(new GuidanceEvent.ZeroFound(
         script.now(), 0, Indication.of("-350.2", MassUnit.GRAM), Mass.ofGrams("350.2")));
     batch(script, "20261125-2", lots("W-1", "Q-32", "G-9", "K-2"));
-    script.event(new GuidanceEvent.DelayLearnt(
-        script.now(), 0, "Robin", PourKind.OIL, 1.05, new StopDelay(0.95, List.of(0.8, 1.05))));
+    script.event(new GuidanceEvent.HabitsLearnt(
+        script.now(),
+        0,
+        "Robin",
+        PourKind.OIL,
+        new PourShown(Map.of(PourShown.Of.STOP, 1.05)),
+        Habits.unlearnt(PourKind.OIL)));
     script.event(new GuidanceEvent.Corrected(
         script.now(),
         "20261125-1",

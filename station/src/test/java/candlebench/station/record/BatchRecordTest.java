@@ -231,6 +231,36 @@ class BatchRecordTest {
   }
 
   @Test
+  void a_vessel_on_the_scale_keeps_its_lot_though_the_next_box_is_named_while_it_is_filled() {
+    BatchScript script = upToOil().part(1, "56").waited(Wait.MIX);
+    BatchRecord batch = script
+        .emptyVessel(0)
+        .lotChanged(GLASS, "G-9", "G-10", "120")
+        .fill(0, "252")
+        .vessel(1, "252.1")
+        .record();
+    assertThat(batch.lotUses())
+        .filteredOn(use -> use.material().equals(GLASS))
+        .extracting(LotUse::lot, LotUse::vessels)
+        .containsExactly(tuple("G-9", List.of(1)), tuple("G-10", List.of(2)));
+    assertThat(batch.vesselLines().get(0).lots()).containsExactly(new LotShare("G-9", g("252")));
+  }
+
+  @Test
+  void a_vessels_lot_is_corrected_at_that_vessel_only() {
+    BatchScript script = upToOil().part(1, "56").waited(Wait.MIX).vessel(0, "252");
+    long first = script.last() - 1;
+    BatchRecord batch = script
+        .vessel(1, "252.1")
+        .corrected(first, Correctable.LOT, "", "G-9", "G-6", "upside down")
+        .record();
+    assertThat(batch.lotUses())
+        .filteredOn(use -> use.material().equals(GLASS))
+        .extracting(LotUse::lot, LotUse::vessels)
+        .containsExactly(tuple("G-6", List.of(1)), tuple("G-9", List.of(2)));
+  }
+
+  @Test
   void a_lot_misread_at_one_weighing_is_corrected_there_only() {
     BatchScript script = upToOil().part(1, "56");
     BatchRecord batch = script

@@ -133,9 +133,16 @@ public final class BatchScript {
   }
 
   public BatchScript vessel(int number, String grams) {
+    return emptyVessel(number).fill(number, grams);
+  }
+
+  public BatchScript emptyVessel(int number) {
     onPan = Mass.ofGrams("181.3");
-    event(new GuidanceEvent.VesselTared(
+    return event(new GuidanceEvent.VesselTared(
         now, number, 0, "bench scale", shown(onPan, 1), Basis.GROSS, onPan, How.SETTLED));
+  }
+
+  public BatchScript fill(int number, String grams) {
     weight(new Place(Place.Kind.VESSEL, number), grams, How.SETTLED, "");
     return event(new GuidanceEvent.VesselLifted(now, number));
   }

@@ -20,6 +20,10 @@ class NetContentTest {
     return Mass.ofGrams(grams);
   }
 
+  private static LabelClaim claim(String grams) {
+    return LabelClaim.parse(grams + " g");
+  }
+
   private static List<Mass> fills(String... grams) {
     return Stream.of(grams).map(Mass::ofGrams).toList();
   }
@@ -39,7 +43,8 @@ class NetContentTest {
     assertThat(TolerableError.of(g(label))).contains(g(error));
     Mass justBelowT1 = g(t1).minus(new Mass(1));
     Mass justBelowT2 = g(t2).minus(new Mass(1));
-    NetContent content = NetContent.of(g(label), List.of(g(t1), justBelowT1, g(t2), justBelowT2));
+    NetContent content =
+        NetContent.of(claim(label), List.of(g(t1), justBelowT1, g(t2), justBelowT2));
     assertThat(content.belowT1()).isEqualTo(3);
     assertThat(content.belowT2()).isEqualTo(1);
   }
@@ -65,12 +70,12 @@ class NetContentTest {
   void a_label_beyond_the_table_has_no_limit_and_so_keeps_no_rule() {
     assertThat(TolerableError.of(g("4.99"))).isEmpty();
     assertThat(TolerableError.of(g("10000.1"))).isEmpty();
-    assertThat(NetContent.of(g("4"), fills("4", "4")).keepsTheRules()).isFalse();
+    assertThat(NetContent.of(claim("4"), fills("4", "4")).keepsTheRules()).isFalse();
   }
 
   @Test
   void a_mean_under_the_label_is_flagged_though_every_vessel_is_within_three_grams() {
-    NetContent content = NetContent.of(g("227"), fills("226.5", "227.5", "226.4", "226.8"));
+    NetContent content = NetContent.of(claim("227"), fills("226.5", "227.5", "226.4", "226.8"));
     assertThat(content.spread().mean()).contains(g("226.8"));
     assertThat(content.meanShort()).contains(g("0.2"));
     assertThat(content.belowT1()).isZero();
@@ -79,7 +84,7 @@ class NetContentTest {
 
   @Test
   void over_is_never_held_against_the_maker() {
-    NetContent content = NetContent.of(g("227"), fills("227", "240", "260"));
+    NetContent content = NetContent.of(claim("227"), fills("227", "240", "260"));
     assertThat(content.meanShort()).isEmpty();
     assertThat(content.keepsTheRules()).isTrue();
   }
@@ -88,11 +93,11 @@ class NetContentTest {
   void one_in_forty_may_lie_below_t1_and_none_below_t2() {
     List<Mass> forty = many(39, "228");
     forty.add(g("217.9"));
-    assertThat(NetContent.of(g("227"), forty).keepsTheRules()).isTrue();
+    assertThat(NetContent.of(claim("227"), forty).keepsTheRules()).isTrue();
 
     List<Mass> thirtyNine = many(38, "228");
     thirtyNine.add(g("217.9"));
-    NetContent fewer = NetContent.of(g("227"), thirtyNine);
+    NetContent fewer = NetContent.of(claim("227"), thirtyNine);
     assertThat(fewer.meanShort()).isEmpty();
     assertThat(fewer.belowT1()).isEqualTo(1);
     assertThat(fewer.allowedBelowT1()).isZero();
@@ -100,7 +105,7 @@ class NetContentTest {
 
     List<Mass> farShort = many(79, "228");
     farShort.add(g("208.9"));
-    NetContent content = NetContent.of(g("227"), farShort);
+    NetContent content = NetContent.of(claim("227"), farShort);
     assertThat(content.belowT1()).isLessThanOrEqualTo(content.allowedBelowT1());
     assertThat(content.belowT2()).isEqualTo(1);
     assertThat(content.keepsTheRules()).isFalse();
@@ -108,7 +113,7 @@ class NetContentTest {
 
   @Test
   void an_empty_batch_keeps_no_rule() {
-    NetContent content = NetContent.of(g("227"), List.of());
+    NetContent content = NetContent.of(claim("227"), List.of());
     assertThat(content.keepsTheRules()).isFalse();
     assertThat(content.meanShort()).isEmpty();
   }
@@ -144,18 +149,21 @@ class NetContentTest {
 
   @Test
   void a_package_under_the_label_by_more_than_seven_sixteenths_is_counted() {
-    Mass label = Mass.of("8", MassUnit.OUNCE);
     NetContent content = NetContent.of(
-        label, List.of(Mass.of("7.5625", MassUnit.OUNCE), Mass.of("7.56", MassUnit.OUNCE)));
+        LabelClaim.parse("8 oz"),
+        List.of(Mass.of("7.5625", MassUnit.OUNCE), Mass.of("7.56", MassUnit.OUNCE)));
     assertThat(content.beyondMav()).isEqualTo(1);
+    assertThat(NetContent.of(claim("227"), fills("214.3", "214.2")).beyondMav())
+        .as("in grams it is 12.7 g")
+        .isEqualTo(1);
   }
 
   @Test
   void a_scale_of_a_gram_is_too_coarse_for_fifty_grams_and_fine_for_two_hundred() {
     Division gram = new Division(g("1"));
-    assertThat(NetContent.of(g("50"), List.of()).canBeCheckedIn(gram)).isFalse();
-    assertThat(NetContent.of(g("200"), List.of()).canBeCheckedIn(gram)).isTrue();
-    assertThat(NetContent.of(g("50"), List.of()).canBeCheckedIn(new Division(g("0.1"))))
+    assertThat(NetContent.of(claim("50"), List.of()).canBeCheckedIn(gram)).isFalse();
+    assertThat(NetContent.of(claim("200"), List.of()).canBeCheckedIn(gram)).isTrue();
+    assertThat(NetContent.of(claim("50"), List.of()).canBeCheckedIn(new Division(g("0.1"))))
         .isTrue();
   }
 }

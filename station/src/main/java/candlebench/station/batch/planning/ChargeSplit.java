@@ -1,5 +1,6 @@
 package candlebench.station.batch.planning;
 
+import candlebench.shared.Mass;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -7,19 +8,19 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Predicate;
+import java.util.function.Function;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * A batch split into charges of whole vessels, as even as pots and scales allow: ten vessels over three pots are four, three and three.
  * The pots are used in the order named, in turns; where that does not fit, the roomiest first.
  */
 final class ChargeSplit {
-
-  private record PotLoad(Pot pot, int vessels) {}
-
   private final PlanOrder order;
-  private final Map<PotLoad, PlannedCharge> known = new HashMap<>();
+  private final Map<String, Map<Integer, PlannedCharge>> known = new HashMap<>();
+  private final List<Rooms> bestFirst =
+      Stream.of(Fit.values()).filter(fit -> fit != Fit.NONE).map(Rooms::new).toList();
 
   ChargeSplit(PlanOrder order) {
     this.order = order;
@@ -27,54 +28,37 @@ final class ChargeSplit {
 
   /** The charges, as the order asks for them; where they do not fit, as even as can be, so that it can be told what does not fit. */
   List<PlannedCharge> charges() {
-    if (order.charges() instanceof Charges.OnePerPot) return onePerPot();
+    if (order.charges() instanceof Charges.OnePerPot) {
+      int count = Math.min(order.pots().size(), order.vessels());
+      return best(rooms -> rooms.fitting(count, order.pots())).orElseGet(() -> evenly(count));
+    }
     if (order.charges() instanceof Charges.Exactly exactly)
-      return fitting(exactly.count(), PlannedCharge::hasRoomForCure)
-          .or(() -> fitting(exactly.count(), PlannedCharge::hasRoom))
-          .orElseGet(() -> evenly(exactly.count()));
+      return best(rooms -> rooms.fitting(exactly.count())).orElseGet(() -> evenly(exactly.count()));
     if (order.charges() instanceof Charges.Fewest) return fewest().orElseGet(() -> evenly(1));
     throw new AssertionError(order.charges());
   }
 
-  /** As few charges as fit, with room for a cure if that can be. */
+  /** As few charges as fit, as well as can be. */
   Optional<List<PlannedCharge>> fewest() {
-    return fewest(PlannedCharge::hasRoomForCure).or(() -> fewest(PlannedCharge::hasRoom));
+    return best(Rooms::fewest);
   }
 
-  /** How a charge of so many vessels would be in a pot. */
-  PlannedCharge charge(Pot pot, int vessels) {
-    return known.computeIfAbsent(
-        new PotLoad(pot, vessels), load -> PlannedCharge.of(order, load.pot(), load.vessels()));
+  private Optional<List<PlannedCharge>> best(Function<Rooms, Optional<List<PlannedCharge>>> split) {
+    return bestFirst.stream().map(split).flatMap(Optional::stream).findFirst();
   }
 
-  private List<PlannedCharge> onePerPot() {
-    int count = Math.min(order.pots().size(), order.vessels());
-    return fitting(count, order.pots(), PlannedCharge::hasRoomForCure)
-        .or(() -> fitting(count, order.pots(), PlannedCharge::hasRoom))
-        .orElseGet(() -> evenly(count));
+  private PlannedCharge charge(Pot pot, int vessels) {
+    return known
+        .computeIfAbsent(pot.name(), name -> new HashMap<>())
+        .computeIfAbsent(vessels, count -> PlannedCharge.of(order, pot, count));
   }
 
-  private Optional<List<PlannedCharge>> fewest(Predicate<PlannedCharge> fits) {
-    return IntStream.rangeClosed(1, order.vessels())
-        .mapToObj(count -> fitting(count, fits))
-        .flatMap(Optional::stream)
-        .findFirst();
-  }
-
-  private Optional<List<PlannedCharge>> fitting(int count, Predicate<PlannedCharge> fits) {
-    List<Pot> roomiest = roomiestFirst(fits);
-    if (roomiest.isEmpty()) return Optional.empty();
-    return fitting(count, order.pots(), fits).or(() -> fitting(count, roomiest, fits));
-  }
-
-  private Optional<List<PlannedCharge>> fitting(
-      int count, List<Pot> pots, Predicate<PlannedCharge> fits) {
-    int[] most = new int[count];
-    for (int i = 0; i < count; i++) most[i] = most(pots.get(i % pots.size()), fits);
-    if (Arrays.stream(most).anyMatch(each -> each == 0)
-        || Arrays.stream(most).sum() < order.vessels()) return Optional.empty();
-    List<PlannedCharge> charges = spread(pots, most);
-    return charges.stream().allMatch(fits) ? Optional.of(charges) : Optional.empty();
+  /** Whether pot and scales have room for so many at all, whatever they are weighed on: a quick look before the long one. */
+  private boolean mayTake(Pot pot, int vessels) {
+    Mass contents =
+        order.vessel().fill().mass().times(vessels).plus(order.loss().of(vessels));
+    return pot.holds(contents)
+        && order.scales().stream().anyMatch(scale -> scale.carries(pot.empty().plus(contents)));
   }
 
   private List<PlannedCharge> evenly(int count) {
@@ -98,18 +82,48 @@ final class ChargeSplit {
     return charges;
   }
 
-  /** The most vessels that a pot can serve at once; zero where not one. */
-  private int most(Pot pot, Predicate<PlannedCharge> fits) {
-    for (int vessels = order.vessels(); vessels > 0; vessels--)
-      if (fits.test(charge(pot, vessels))) return vessels;
-    return 0;
-  }
+  /** What the pots can take, by one measure of what fits. */
+  private final class Rooms {
+    private final Fit fit;
+    private final Map<String, Integer> most = new HashMap<>();
 
-  /** The pots that can serve a vessel at all. */
-  private List<Pot> roomiestFirst(Predicate<PlannedCharge> fits) {
-    return order.pots().stream()
-        .filter(pot -> most(pot, fits) > 0)
-        .sorted(Comparator.comparing((Pot pot) -> most(pot, fits)).reversed())
-        .toList();
+    Rooms(Fit fit) {
+      this.fit = fit;
+    }
+
+    Optional<List<PlannedCharge>> fewest() {
+      return IntStream.rangeClosed(1, order.vessels())
+          .mapToObj(this::fitting)
+          .flatMap(Optional::stream)
+          .findFirst();
+    }
+
+    /** In the order named, or else the roomiest pots first, without those that cannot serve a single vessel. */
+    Optional<List<PlannedCharge>> fitting(int count) {
+      List<Pot> roomiest = order.pots().stream()
+          .filter(pot -> most(pot) > 0)
+          .sorted(Comparator.comparing(this::most).reversed())
+          .toList();
+      return fitting(count, order.pots()).or(() -> fitting(count, roomiest));
+    }
+
+    Optional<List<PlannedCharge>> fitting(int count, List<Pot> pots) {
+      if (pots.isEmpty()) return Optional.empty();
+      int[] room = new int[count];
+      for (int i = 0; i < count; i++) room[i] = most(pots.get(i % pots.size()));
+      boolean idle = Arrays.stream(room).anyMatch(each -> each == 0);
+      if (idle || Arrays.stream(room).sum() < order.vessels()) return Optional.empty();
+      List<PlannedCharge> charges = spread(pots, room);
+      return charges.stream().allMatch(fit::of) ? Optional.of(charges) : Optional.empty();
+    }
+
+    /** The most vessels that a pot can serve at once; zero where not one. */
+    private int most(Pot pot) {
+      return most.computeIfAbsent(pot.name(), name -> {
+        int vessels = order.vessels();
+        while (vessels > 0 && !(mayTake(pot, vessels) && fit.of(charge(pot, vessels)))) vessels--;
+        return vessels;
+      });
+    }
   }
 }

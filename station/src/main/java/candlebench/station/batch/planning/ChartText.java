@@ -5,6 +5,7 @@ import candlebench.station.batch.planning.BenchChart.Row;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** A bench chart to be printed on one page. */
 public final class ChartText {
@@ -33,8 +34,7 @@ public final class ChartText {
         chart.forVessels());
     lines.add("");
     lines.add("Grams, each as its scale shows it. Oil follows the wax that is really in the pot.");
-    boolean marked = java.util.stream.Stream.concat(
-            chart.forWax().stream(), chart.forVessels().stream())
+    boolean marked = Stream.concat(chart.forWax().stream(), chart.forVessels().stream())
         .flatMap(row -> row.parts().stream())
         .anyMatch(cell -> !cell.fineEnough());
     if (marked)

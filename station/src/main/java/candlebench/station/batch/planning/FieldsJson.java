@@ -11,7 +11,9 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
+import java.util.regex.Pattern;
 
 /** An object of a plan file, with its place in the file. Every refusal names the field and the fix. */
 final class FieldsJson {
@@ -19,6 +21,9 @@ final class FieldsJson {
       .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
       .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
       .build();
+
+  /** Where the library says that an object began, in words of its own. */
+  private static final Pattern START_MARKER = Pattern.compile(" ?\\(start marker at .*\\)");
 
   /** Longer text is no name and no amount. */
   private static final int LONGEST_TEXT = 400;
@@ -50,7 +55,10 @@ final class FieldsJson {
           ? ""
           : "line " + wrong.getLocation().getLineNr() + ", column "
               + wrong.getLocation().getColumnNr();
-      throw new FieldWrong(where, "not JSON: " + oneLine(wrong.getOriginalMessage()));
+      throw new FieldWrong(
+          where,
+          "not JSON: "
+              + oneLine(START_MARKER.matcher(wrong.getOriginalMessage()).replaceAll("")));
     }
     if (!node.isObject())
       throw new FieldWrong("", "not a plan file: it is a JSON object, from { to }");
@@ -144,8 +152,7 @@ final class FieldsJson {
     return new FieldWrong(at(name), words);
   }
 
-  private JsonNode needed(
-      String name, String fix, java.util.function.Predicate<JsonNode> kind, String asked) {
+  private JsonNode needed(String name, String fix, Predicate<JsonNode> kind, String asked) {
     JsonNode value = node.get(name);
     if (value == null) throw new FieldWrong(at(name), "missing: give " + fix);
     if (value.isNull())

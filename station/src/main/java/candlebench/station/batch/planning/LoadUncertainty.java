@@ -2,6 +2,7 @@ package candlebench.station.batch.planning;
 
 import candlebench.shared.Mass;
 import java.math.BigDecimal;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -61,7 +62,7 @@ public record LoadUncertainty(BigDecimal ofNet, BigDecimal ofWax, BigDecimal ofT
 
   private static BigDecimal[] zeros(int count) {
     BigDecimal[] zeros = new BigDecimal[count];
-    java.util.Arrays.fill(zeros, BigDecimal.ZERO);
+    Arrays.fill(zeros, BigDecimal.ZERO);
     return zeros;
   }
 

@@ -7,6 +7,7 @@ import candlebench.station.batch.Load;
 import candlebench.station.batch.LoadBasis;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -14,6 +15,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
 
 /**
  * A plan as JSON, as {@code plan.schema.json} says. Masses are exact decimal text in grams; a share is a fraction in lowest terms, with
@@ -54,7 +57,7 @@ public final class PlanJson {
 
   private static ObjectNode finding(Finding finding) {
     ObjectNode json = NODES.objectNode();
-    json.put("severity", finding.severity().name().toLowerCase(java.util.Locale.ROOT));
+    json.put("severity", finding.severity().name().toLowerCase(Locale.ROOT));
     json.put("rule", finding.rule().id());
     json.put("asks", finding.rule().words());
     json.put("source", finding.rule().source());
@@ -213,7 +216,7 @@ public final class PlanJson {
       one.set("ofTotal", share(check.share()));
       one.set("classifiesFrom", share(check.sensitiser().classifiesFrom()));
       one.set("namedFrom", share(check.sensitiser().namedFrom()));
-      one.put("standing", check.standing().name().toLowerCase(java.util.Locale.ROOT));
+      one.put("standing", check.standing().name().toLowerCase(Locale.ROOT));
       return one;
     }));
     return json;
@@ -269,9 +272,7 @@ public final class PlanJson {
     return Wording.plain(number.round(SIX));
   }
 
-  private static <T> ArrayNode each(
-      List<T> values,
-      java.util.function.Function<T, com.fasterxml.jackson.databind.JsonNode> json) {
+  private static <T> ArrayNode each(List<T> values, Function<T, JsonNode> json) {
     ArrayNode array = NODES.arrayNode();
     values.forEach(value -> array.add(json.apply(value)));
     return array;

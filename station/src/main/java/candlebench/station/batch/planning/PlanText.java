@@ -77,7 +77,7 @@ public final class PlanText {
 
   private void charges() {
     chapter(Wording.count(plan.charges().size(), "charge", "charges") + ", of "
-        + Wording.vessels(plan.charges()) + (plan.order().vessels() == 1 ? " vessel" : " vessels"));
+        + Wording.vessels(plan.charges()));
     for (int i = 0; i < plan.charges().size(); i++) {
       PlannedCharge charge = plan.charges().get(i);
       int same = plan.charges().indexOf(charge);

@@ -24,6 +24,8 @@ public final class RecipeJson {
   /** Where the plan leaves room for a cure and the file says nothing of it: an over-pour by a tenth (common practice, no source). */
   static final Margin USUAL_CURE = new Margin.Share(Fraction.of(1, 10));
 
+  static final String FEWEST = "fewest";
+
   private static final String OF_OIL = "oil";
 
   private RecipeJson() {}
@@ -255,7 +257,7 @@ public final class RecipeJson {
   }
 
   private static Charges fewest(String typed) {
-    if (typed.equals("fewest")) return new Charges.Fewest();
+    if (typed.equals(FEWEST)) return new Charges.Fewest();
     throw new IllegalArgumentException(
         "'" + typed + "' is not 'fewest': write that, or a whole number without quotes");
   }

@@ -83,14 +83,19 @@ final class ScaleChoice {
         ways.stream().filter(way -> way.fineness().suffices()).toList();
     Optional<PlannedWeighing> first = fine.stream().filter(this::fits).findFirst();
     if (first.isPresent()) return warnedOf(first.get());
-    PlannedWeighing nearest = fine.isEmpty()
-        ? ways.stream()
-            .filter(this::fits)
-            .min(Comparator.comparing(ScaleChoice::step))
-            .orElse(ways.get(0))
-        : fine.stream().max(Comparator.comparing(way -> way.scale().capacity())).orElseThrow();
-    findings.add(fine.isEmpty() ? tooCoarse(nearest) : tooHeavy(nearest));
-    return nearest;
+    if (!fine.isEmpty()) {
+      boolean potIsTooHeavy = !potScale.carries(pot.empty().plus(contents));
+      PlannedWeighing largest =
+          fine.stream().max(Comparator.comparing(way -> way.scale().capacity())).orElseThrow();
+      if (!(potIsTooHeavy && largest.scale() == potScale)) findings.add(tooHeavy(largest));
+      return largest;
+    }
+    PlannedWeighing finest = ways.stream()
+        .filter(this::fits)
+        .min(Comparator.comparing(way -> way.scale().division().step()))
+        .orElse(ways.get(0));
+    findings.add(tooCoarse(finest));
+    return finest;
   }
 
   /** All ways to weigh a part, the ones to be preferred first. */
@@ -147,26 +152,27 @@ final class ScaleChoice {
             + ", or make more at once.");
   }
 
+  /** A scale is fine enough, and carries the part neither in the pot nor in a cup. */
   private Finding tooHeavy(PlannedWeighing way) {
-    boolean cup = way.into() == Into.CUP;
-    String advice = order.cup().isPresent()
-        ? "Use a lighter cup, or split the batch further."
-        : "Name a cup to weigh it in, or split the batch further.";
-    if (cup && way.scale().carries(way.after()))
+    Mass target = way.exact();
+    Mass inPot = way.into() == Into.POT ? way.after() : pot.empty().plus(target);
+    String said = way.scale().words() + " is the largest fine enough for " + Wording.grams(target)
+        + " " + way.part().tolerance() + " and cannot carry it in the pot ("
+        + Wording.grams(inPot) + ")";
+    Optional<Pot> small = order.cup().filter(cup -> !cup.holds(target));
+    if (small.isPresent())
       return Finding.refused(
           Rule.POT_ROOM,
           way.part().name(),
-          Wording.grams(way.exact()) + " is more than the cup has room for. " + advice);
+          said + "; the cup has room for "
+              + Wording.grams(small.get().room().orElseThrow().mass())
+              + ". Use a larger cup, allow a wider tolerance, or split the batch otherwise.");
     return Finding.refused(
         Rule.SCALE_CAPACITY,
         way.part().name(),
-        "Of the scales fine enough for " + Wording.grams(way.exact()) + " "
-            + way.part().tolerance() + ", the largest, " + way.scale().words()
-            + ", cannot carry " + Wording.grams(way.after()) + " with the "
-            + (cup ? "cup. " : "pot. ") + advice);
-  }
-
-  private static Mass step(PlannedWeighing way) {
-    return way.scale().division().step();
+        said
+            + (order.cup().isPresent()
+                ? ", nor in the cup. Use a lighter cup, allow a wider tolerance, or split the batch otherwise."
+                : ". Name a cup to weigh it in, or split the batch otherwise."));
   }
 }

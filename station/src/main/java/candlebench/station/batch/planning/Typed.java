@@ -8,6 +8,7 @@ import candlebench.station.batch.LoadBasis;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.List;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -16,7 +17,7 @@ import java.util.regex.Pattern;
  * oz, a capacity in US fl oz or imp fl oz.
  */
 final class Typed {
-  private static final Pattern AMOUNT = Pattern.compile("(\\d{1,9}(?:\\.\\d{1,12})?) *(\\D.*|)");
+  private static final Pattern AMOUNT = Pattern.compile("(\\d{1,9}(?:\\.\\d{1,24})?) *(\\D.*|)");
   private static final Pattern COMMA = Pattern.compile("\\d+,\\d+.*");
   private static final Pattern RATIO = Pattern.compile("(\\d{1,18})/(\\d{1,18})");
   private static final List<MassUnit> WEIGHTS =
@@ -137,7 +138,7 @@ final class Typed {
     return oneOf(typed, SensitiserCategory.values(), SensitiserCategory::symbol);
   }
 
-  static <T> T oneOf(String typed, T[] all, java.util.function.Function<T, String> word) {
+  static <T> T oneOf(String typed, T[] all, Function<T, String> word) {
     for (T each : all) if (word.apply(each).equals(typed)) return each;
     List<String> words = List.of(all).stream().map(word).toList();
     throw new IllegalArgumentException("'" + typed + "' is none of " + String.join(", ", words)

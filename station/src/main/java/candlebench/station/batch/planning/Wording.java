@@ -7,13 +7,16 @@ import candlebench.station.batch.Load;
 import candlebench.station.batch.LoadBasis;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.Comparator;
 import java.util.List;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /** Figures in words and digits. */
 final class Wording {
   private static final int MASS_DECIMALS = 4;
   private static final int PERCENT_DECIMALS = 4;
+  private static final int SEVERAL = 5;
 
   private Wording() {}
 
@@ -46,18 +49,25 @@ final class Wording {
 
   static String plain(BigDecimal number) {
     if (number.signum() == 0) return "0";
-    BigDecimal short_ = number.stripTrailingZeros();
-    return (short_.scale() < 0 ? short_.setScale(0) : short_).toPlainString();
+    BigDecimal shortest = number.stripTrailingZeros();
+    return (shortest.scale() < 0 ? shortest.setScale(0) : shortest).toPlainString();
   }
 
   static String count(int count, String one, String many) {
     return count + " " + (count == 1 ? one : many);
   }
 
-  /** How a batch is split: {@code 4 + 3 + 3}. */
+  /** How a batch is split: {@code 4 + 3 + 3 vessels}, or with many charges {@code 6 × 7 + 1 × 6 vessels}. */
   static String vessels(List<PlannedCharge> charges) {
-    return charges.stream()
-        .map(charge -> String.valueOf(charge.vessels()))
-        .collect(Collectors.joining(" + "));
+    if (charges.size() == 1) return count(charges.get(0).vessels(), "vessel", "vessels");
+    if (charges.size() <= SEVERAL)
+      return charges.stream()
+          .map(charge -> String.valueOf(charge.vessels()))
+          .collect(Collectors.joining(" + ", "", " vessels"));
+    TreeMap<Integer, Integer> alike = new TreeMap<>(Comparator.reverseOrder());
+    for (PlannedCharge charge : charges) alike.merge(charge.vessels(), 1, Integer::sum);
+    return alike.entrySet().stream()
+        .map(each -> each.getValue() + " × " + each.getKey())
+        .collect(Collectors.joining(" + ", "", " vessels"));
   }
 }

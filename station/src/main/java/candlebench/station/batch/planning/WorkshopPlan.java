@@ -12,7 +12,7 @@ import java.util.Set;
 /**
  * A batch as it is to be made, with all that speaks against it. It is laid out even where it is refused, so that the sum shows why.
  *
- * @param fewest the fewest charges that would fit, where the order's own do not, or leave too little room for a cure
+ * @param fewest the fewest charges that would fit, where that is better than the order's own
  */
 public record WorkshopPlan(
     PlanOrder order,
@@ -26,16 +26,15 @@ public record WorkshopPlan(
   public static WorkshopPlan of(PlanOrder order) {
     ChargeSplit split = new ChargeSplit(order);
     List<PlannedCharge> charges = split.charges();
-    boolean fits = charges.stream().allMatch(PlannedCharge::hasRoomForCure);
-    Optional<List<PlannedCharge>> fewest = fits ? Optional.empty() : split.fewest();
-    if (fewest.filter(other -> other.size() == charges.size()).isPresent())
-      fewest = Optional.empty();
+    Fit fit = Fit.of(charges);
+    Optional<List<PlannedCharge>> fewest =
+        fit == Fit.WELL ? Optional.empty() : split.fewest().filter(other -> betters(other, fit));
     Filling filling = Filling.of(order);
     List<LimitCheck> limits = LimitCheck.of(order.formula());
     List<SensitiserCheck> sensitisers = SensitiserCheck.of(order.formula());
     Set<Finding> findings = new LinkedHashSet<>();
     for (PlannedCharge charge : charges) findings.addAll(charge.findings());
-    fewest.map(other -> better(other)).ifPresent(findings::add);
+    fewest.map(WorkshopPlan::better).ifPresent(findings::add);
     findings.addAll(filling.findings());
     for (LimitCheck check : limits) check.finding().ifPresent(findings::add);
     for (SensitiserCheck check : sensitisers) check.finding().ifPresent(findings::add);
@@ -44,12 +43,16 @@ public record WorkshopPlan(
         order, charges, filling, limits, sensitisers, fewest, List.copyOf(findings));
   }
 
+  private static boolean betters(List<PlannedCharge> other, Fit fit) {
+    return Fit.of(other).compareTo(fit) < 0;
+  }
+
   private static Finding better(List<PlannedCharge> fewest) {
     return Finding.noted(
         Rule.WHOLE_VESSELS,
         "batch",
         Wording.count(fewest.size(), "charge", "charges") + " would fit, of "
-            + Wording.vessels(fewest) + " vessels: set \"charges\" to " + fewest.size() + ".");
+            + Wording.vessels(fewest) + ": set \"charges\" to " + fewest.size() + ".");
   }
 
   private static Optional<Finding> aboutClass(BenchScale scale) {

@@ -1,5 +1,5 @@
 /**
- * What a stream should do now: a line through the last readings, and the delay learnt from where earlier pours really ended.
+ * What a stream should do now: a line through what the scale shows, and habits learnt from where earlier pours really ended.
  *
  * <p>Grams here are floating-point estimates of what will be; nothing here is recorded or judged. Verdicts are guidance's, from
  * settled exact masses.

@@ -1,5 +1,6 @@
 package candlebench.station.link.find;
 
+import candlebench.protocol.Candidate;
 import candlebench.protocol.Heard;
 import candlebench.protocol.LineSettings;
 import candlebench.protocol.ScaleFormat;
@@ -27,6 +28,16 @@ public record Found(Heard heard, Sending sending) {
   /** How the scale's own line is set. */
   public LineSettings line() {
     return heard.suggested();
+  }
+
+  /** Whether the unit must be said by hand if it speaks this format: no frame names one, or none did that was heard. */
+  public static boolean needsUnit(Candidate candidate) {
+    ScaleFormat format = candidate.format();
+    boolean named = candidate
+        .lastWeighed()
+        .filter(weighed -> weighed.indication().unit().isPresent())
+        .isPresent();
+    return format.unitIsASetting() || !named && !format.unitMayBeBorrowed();
   }
 
   /** How to name the scale if it speaks this format; where no frame names a unit, that is still to be said. */

@@ -5,10 +5,11 @@ import candlebench.protocol.LineSettings;
 import candlebench.protocol.Question;
 import candlebench.protocol.Recognition;
 import candlebench.protocol.Recognition.Finding;
-import candlebench.protocol.ScaleCommand;
 import candlebench.protocol.ScaleFormat;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Asks a silent scale in every format and at every setting of its line; once it answers in a format that is known, asks on in that. An
@@ -31,7 +32,7 @@ final class Questioning implements Stage {
   private int place;
   private boolean askedTwice;
   private Optional<ScaleFormat> guess = Optional.empty();
-  private Optional<ScaleFormat> refuted = Optional.empty();
+  private final Set<ScaleFormat> refuted = new HashSet<>();
   private long guessed;
   private boolean everAsked;
   private long asked;
@@ -68,7 +69,8 @@ final class Questioning implements Stage {
   public Next next(Visit visit, long nanos) {
     if (isAnswering(visit, nanos)) return STAY;
     if (guess.isPresent()) return tryGuess(visit, nanos);
-    Optional<ScaleFormat> better = fitting(visit).filter(format -> !isRefuted(format));
+    Optional<ScaleFormat> better =
+        fitting(visit).stream().filter(format -> !refuted.contains(format)).findFirst();
     if (better.isPresent()) {
       guess = better;
       guessed = nanos;
@@ -76,11 +78,11 @@ final class Questioning implements Stage {
     }
     if (hasMoreHere() || nanos - asked < LAST_ANSWER_NANOS) return STAY;
     boolean readable = visit.recognition().finding() == Finding.UNKNOWN_FORMAT;
-    if (readable || fitting(visit).isPresent()) {
-      if (askedTwice) return new Done(refuted.isPresent() ? sentByChance(visit) : found(visit));
+    if (readable || !fitting(visit).isEmpty()) {
+      if (askedTwice) return new Done(refuted.isEmpty() ? found(visit) : sentByChance(visit));
       askedTwice = true;
       place = beginning;
-      refuted = Optional.empty();
+      refuted.clear();
       return REOPEN;
     }
     if (place == questions.size()) return OVER;
@@ -98,24 +100,18 @@ final class Questioning implements Stage {
     boolean confirmed = recognition.fitting().stream()
         .anyMatch(each -> each.format() == guess.get() && each.written() >= FEWEST_ANSWERS);
     if (confirmed) return new Done(found(visit));
-    refuted = guess;
+    refuted.add(guess.get());
     guess = Optional.empty();
     return STAY;
   }
 
-  private static Optional<ScaleFormat> fitting(Visit visit) {
-    if (visit.isSilent()) return Optional.empty();
-    return visit.recognition().fitting().stream().map(Candidate::format).findFirst();
-  }
-
-  private boolean isRefuted(ScaleFormat format) {
-    return refuted.filter(other -> other == format).isPresent();
+  private static List<ScaleFormat> fitting(Visit visit) {
+    if (visit.isSilent()) return List.of();
+    return visit.recognition().fitting().stream().map(Candidate::format).toList();
   }
 
   private Optional<byte[]> askOn(ScaleFormat format, LineSettings own) {
-    return format
-        .command(ScaleCommand.SEND)
-        .map(bytes -> Question.of(bytes, own, line).bytes());
+    return Question.of(format, own, line).map(Question::bytes);
   }
 
   private boolean isAnswering(Visit visit, long nanos) {

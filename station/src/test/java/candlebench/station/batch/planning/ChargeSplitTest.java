@@ -83,7 +83,7 @@ class ChargeSplitTest {
     assertThat(finding.words())
         .contains("450 g + contents 4760 g = 5210 g", "5000 g", "210 g too much");
     assertThat(finding.refuses()).isTrue();
-    assertThat(finding(plan, Rule.WHOLE_VESSELS).words()).contains("2 charges", "7 + 7");
+    assertThat(finding(plan, Rule.WHOLE_VESSELS).words()).contains("2 charges", "7 + 7 vessels");
     WorkshopPlan split =
         PlanFile.plan("252 g", "340 g", "\"vessels\": 3", "\"vessels\": 14, \"charges\": 2");
     assertThat(split.isRefused()).isFalse();
@@ -154,5 +154,35 @@ class ChargeSplitTest {
     assertThat(plan.losses()).isEqualTo(Mass.ofGrams("22.5"));
     assertThat(plan.total()).isEqualTo(Mass.ofGrams("1282.5"));
     assertThat(plan.charges().get(0).contents()).isEqualTo(Mass.ofGrams("767.5"));
+  }
+
+  @Test
+  void a_split_of_which_a_charge_is_too_small_to_be_weighed_is_refused_for_that_and_not_for_room() {
+    String[] file = {
+      "\"100 %\", \"of\": \"wax\", \"tolerance\": \"1 %\"}",
+      "\"80 %\", \"of\": \"wax\", \"tolerance\": \"1 %\"}, {\"kind\": \"wax\", \"name\": \"Lane Coconut\","
+          + " \"share\": \"20 %\", \"of\": \"wax\", \"tolerance\": \"1 %\"}",
+      "\"8 %\", \"of\": \"wax\", \"tolerance\": \"1 %\"}",
+      "\"8 %\", \"of\": \"wax\", \"tolerance\": \"3 %\"}",
+      "\"division\": \"0.1 g\"",
+      "\"division\": \"0.8 g\"",
+      "252 g",
+      "216 g",
+      POT,
+      pots("1728 g"),
+      "\"vessels\": 3",
+      "\"vessels\": 13, \"cureMargin\": \"0 %\", \"charges\": \"fewest\""
+    };
+    // Of 216 g each 200 g are wax: with six, 240 g of coconut wax to 2.4 g in steps of 0.8 g; with
+    // five, 200 g do not go.
+    WorkshopPlan plan = PlanFile.plan(file);
+    assertThat(vessels(plan)).containsExactly(7, 6);
+    file[11] = "\"vessels\": 11, \"cureMargin\": \"0 %\", \"charges\": \"fewest\"";
+    WorkshopPlan uneven = PlanFile.plan(file);
+    assertThat(vessels(uneven)).containsExactly(6, 5);
+    assertThat(uneven.isRefused()).isTrue();
+    assertThat(uneven.fewest()).isEmpty();
+    assertThat(uneven.findings().stream().filter(Finding::refuses).map(Finding::rule))
+        .containsOnly(Rule.STEP_WITHIN_TOLERANCE);
   }
 }

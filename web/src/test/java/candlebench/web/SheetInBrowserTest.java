@@ -1,0 +1,149 @@
+package candlebench.web;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import candlebench.station.guidance.GuidanceEvent.Correctable;
+import candlebench.station.guidance.MakerCommand;
+import candlebench.station.journal.Projections;
+import candlebench.station.journal.Purpose;
+import candlebench.station.journal.SqliteJournal;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import java.net.InetAddress;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The pages of the record in a real browser, on the screen and on paper; pictures lie in {@code target/screens}. */
+@Tag("browser")
+class SheetInBrowserTest {
+  private static final Path PICTURES = Path.of("target/screens");
+
+  @TempDir
+  static Path folder;
+
+  private static SqliteJournal journal;
+  private static Projections lists;
+  private static ScriptedBench bench;
+  private static WebServer server;
+  private static PageBrowser browser;
+
+  @BeforeAll
+  static void start() throws Exception {
+    Path file = Purpose.RECORD.under(folder);
+    journal = SqliteJournal.open(file, Purpose.RECORD);
+    new RecordScenes(journal).twelveWithTroubles("20261125-1").three("20261125-2");
+    lists = Projections.open(Projections.beside(file), journal);
+    bench = new ScriptedBench(Scenes.pouring());
+    Site bare = bench.site();
+    server = new WebServer(
+        new Site(
+            bare.bench(),
+            bare.nanos(),
+            bare.recipes(),
+            Optional.empty(),
+            Optional.of(new RecordBook(journal, lists)),
+            Optional.empty()),
+        InetAddress.getLoopbackAddress(),
+        0);
+    browser = new PageBrowser();
+  }
+
+  @AfterAll
+  static void stop() {
+    browser.close();
+    server.close();
+    lists.close();
+    journal.close();
+  }
+
+  private static Page open(String path) {
+    Page page = browser.open(server.port(), 1280, 900, false);
+    page.navigate(server.address() + path);
+    return page;
+  }
+
+  /** How many sheets of paper a page prints on. */
+  private static int papers(Page page, String name) {
+    byte[] pdf = page.pdf(
+        new Page.PdfOptions().setPreferCSSPageSize(true).setPath(PICTURES.resolve(name + ".pdf")));
+    String text = new String(pdf, StandardCharsets.ISO_8859_1);
+    return text.split("/Type\\s*/Page\\b(?!s)", -1).length - 1;
+  }
+
+  @Test
+  void the_sheet_of_a_dozen_candles_prints_on_one_page() {
+    Page page = open("sheet.html?code=20261125-1&label=250%20g");
+    assertThat(page.locator("#code")).hasText("20261125-1");
+    assertThat(page.locator("#vessels li")).hasCount(12);
+    assertThat(page.locator("#loads")).containsText("8.20\u00a0% of the wax");
+    assertThat(page.locator("#deviations")).containsText("below the tested 10 % of the wax");
+    assertThat(page.locator("#record")).containsText(journal.head());
+    page.screenshot(
+        new Page.ScreenshotOptions().setFullPage(true).setPath(PICTURES.resolve("sheet.png")));
+    assertEquals(1, papers(page, "sheet"));
+    assertEquals(List.of(), List.copyOf(browser.errors()));
+  }
+
+  @Test
+  void each_candle_has_its_label_and_nothing_states_more_than_is_there() {
+    Page page = open("labels.html?code=20261125-1&label=8%20oz");
+    assertThat(page.locator(".card")).hasCount(12);
+    assertThat(page.locator(".card .net").first()).hasText("Net weight 8 oz (226 g)");
+    assertThat(page.locator(".card .warning li")).hasCount(36);
+    assertThat(page.locator("#deference")).containsText("law where the candle is sold");
+    assertEquals(2, papers(page, "labels"));
+    assertEquals(List.of(), List.copyOf(browser.errors()));
+  }
+
+  @Test
+  void from_the_list_to_a_lot_and_its_sheet_by_keyboard() {
+    Page page = open("batches.html");
+    assertThat(page.locator("#batches tbody tr")).hasCount(2);
+    page.getByLabel("Lot", new Page.GetByLabelOptions().setExact(true)).first().focus();
+    page.keyboard().type("Q-32");
+    page.keyboard().press("Enter");
+    assertThat(page.locator("#found")).hasText("2 batches, 15 vessels.");
+    page.screenshot(
+        new Page.ScreenshotOptions().setFullPage(true).setPath(PICTURES.resolve("batches.png")));
+    page.locator("#uses").getByRole(AriaRole.LINK).last().press("Enter");
+    assertThat(page.locator("#code")).hasText("20261125-1");
+    assertEquals(List.of(), List.copyOf(browser.errors()));
+  }
+
+  @Test
+  void a_correction_is_sent_with_what_it_corrects_and_why() throws Exception {
+    bench.said().clear();
+    Page page = open("sheet.html?code=20261125-2");
+    page.getByLabel("Entry").selectOption("weight " + lastWeight());
+    page.getByLabel("Should read").fill("252.4");
+    page.getByLabel("Reason").fill("digits swapped");
+    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Correct"))
+        .click();
+    assertThat(page.locator("#answer")).hasText("Written down.");
+    assertEquals(
+        new MakerCommand.Correct(
+            "20261125-2",
+            lastWeight(),
+            Correctable.WEIGHT,
+            "",
+            "252.3",
+            "252.4",
+            "digits swapped",
+            ""),
+        bench.said().remove().command());
+    assertEquals(List.of(), List.copyOf(browser.errors()));
+  }
+
+  private static long lastWeight() throws Exception {
+    var vessels = lists.record("20261125-2").orElseThrow().vesselLines();
+    return vessels.get(vessels.size() - 1).entry();
+  }
+}
