@@ -5,12 +5,17 @@ import java.io.InputStream;
 import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 
 /** Requests as bytes on a socket, so that a test may send what no well-behaved client would. */
 final class RawHttp {
   private static final int PATIENCE_MILLIS = 10_000;
+
+  /** How long a stream is read in all: a view that is awaited comes before, or never. */
+  private static final Duration STREAM_PATIENCE = Duration.ofSeconds(60);
 
   private RawHttp() {}
 
@@ -77,6 +82,7 @@ final class RawHttp {
     private final Socket socket;
     private final InputStream in;
     private final StringBuilder line = new StringBuilder();
+    private final Instant end = Instant.now().plus(STREAM_PATIENCE);
 
     private Stream(Socket socket) throws IOException {
       this.socket = socket;
@@ -94,6 +100,8 @@ final class RawHttp {
         }
         String whole = line.toString().strip();
         line.setLength(0);
+        if (Instant.now().isAfter(end))
+          throw new AssertionError("not what was awaited, for a minute: " + whole);
         if (!whole.isEmpty()) return whole;
       }
     }
