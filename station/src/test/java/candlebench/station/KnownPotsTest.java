@@ -75,7 +75,7 @@ class KnownPotsTest {
     scenario.bench.run(1.5);
     scenario.bench.press(candlebench.simulator.ScaleKey.TARE);
     scenario.bench.run(3);
-    scenario.pour("40", 6);
+    scenario.pour("60", 6);
     scenario.bench.run(8);
     assertThat(scenario.bench.all(PotTared.class)).isEmpty();
     assertThat(scenario.detail()).isEqualTo("detail.grew-pot");

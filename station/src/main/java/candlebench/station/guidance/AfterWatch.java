@@ -17,6 +17,7 @@ import java.util.Optional;
 record AfterWatch(WeightAccepted taken, Goal goal, LeapWatch leap) {
   static final long LASTS = 10_000_000_000L;
   private static final long DRIP_STEPS = 5;
+  private static final Mass LIFTED = Mass.ofGrams("20");
   private static final Mass LOSS_PER_SECOND = Mass.ofGrams("0.02");
 
   static Optional<AfterWatch> of(WeightAccepted taken, Goal goal) {
@@ -28,12 +29,16 @@ record AfterWatch(WeightAccepted taken, Goal goal, LeapWatch leap) {
   /** Goes on watching; empty once the time is over, the container gone, or the step taken back. */
   Optional<AfterWatch> seen(Scene scene) {
     Optional<Mass> load = scene.load(goal.scale());
-    if (isOver(scene) || load.filter(now -> now.isLessThan(goal.gone())).isPresent())
-      return Optional.empty();
+    if (isOver(scene) || load.filter(this::isTakenAway).isPresent()) return Optional.empty();
     if (load.isEmpty()) return Optional.of(this);
     long nanos = scene.pan(goal.scale()).last().orElseThrow().stamp().nanos();
     LeapWatch leaps = leap.seen(nanos, goal.net(load.get()), goal.kind(), scene.pan(goal.scale()));
     return Optional.of(new AfterWatch(taken, goal, leaps));
+  }
+
+  /** So much less is no drip: the container was lifted, and something else may stand there. */
+  private boolean isTakenAway(Mass load) {
+    return load.isLessThan(taken.gross().minus(LIFTED));
   }
 
   private boolean isOver(Scene scene) {

@@ -7,6 +7,7 @@ import candlebench.station.guidance.GuidanceEvent.Question;
 import candlebench.station.guidance.GuidanceEvent.ZeroFound;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -17,10 +18,10 @@ import java.util.Optional;
  * must be the one that was left.
  *
  * @param weighing the weighing to go on with
- * @param entryShown what the scale showed when this began
- * @param emptySeen whether the pan was seen empty since
+ * @param entryShown what the scale showed when its zero moved under what stands there
+ * @param empty what it showed since then with nothing on it, as far as can be told
  */
-record Away(Weighing weighing, Why why, Optional<Mass> entryShown, boolean emptySeen)
+record Away(Weighing weighing, Why why, Optional<Mass> entryShown, EmptyPan empty)
     implements Stage {
 
   enum Why {
@@ -30,17 +31,17 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, boolean empty
   }
 
   static Away lifted(Weighing weighing) {
-    return new Away(weighing, Why.LIFTED, Optional.empty(), false);
+    return new Away(weighing, Why.LIFTED, Optional.empty(), EmptyPan.UNSEEN);
   }
 
   static Away restarted(Weighing weighing) {
-    return new Away(weighing, Why.RESTARTED, Optional.empty(), false);
+    return new Away(weighing, Why.RESTARTED, Optional.empty(), EmptyPan.UNSEEN);
   }
 
   static Outcome shifted(Weighing weighing, Reading reading, Scene scene) {
     int scale = weighing.goal().scale();
     return Outcome.to(
-        new Away(weighing, Why.SHIFTED, Optional.of(reading.mass()), false),
+        new Away(weighing, Why.SHIFTED, Optional.of(reading.mass()), EmptyPan.UNSEEN),
         new Asked(
             scene.now(),
             Question.ZERO_SHIFTED,
@@ -60,98 +61,137 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, boolean empty
           ? weighing.on(input, scene)
           : Outcome.refuse(this, Words.of("refused.put-back"));
     if (!(input instanceof ReadingArrived arrived) || arrived.scale() != goal().scale())
-      return Outcome.to(this);
-    return scene
-        .settled(goal().scale())
-        .map(settled -> settled(settled, scene))
-        .orElse(Outcome.to(this));
+      return Outcome.to(scene.load(goal().scale()).isPresent() ? this : unheard());
+    Optional<Reading> resting = scene.resting(goal().scale());
+    if (resting.isEmpty()) return Outcome.to(this);
+    if (isEmpty(resting.get(), scene)) return emptied(resting.get(), scene);
+    boolean stillThere = why == Why.SHIFTED && !empty.wasSeen();
+    return stillThere || scene.settled(goal().scale()).isEmpty()
+        ? Outcome.to(this)
+        : returned(resting.get(), scene);
   }
 
-  private Outcome settled(Reading reading, Scene scene) {
-    Pan pan = scene.pan(goal().scale());
-    Mass load = scene.load(goal().scale(), reading);
-    if (ZeroShift.below(pan, load) || lifted(reading)) return emptied(reading, scene);
-    if (why == Why.SHIFTED && !emptySeen) return Outcome.to(this);
-    if (load.isLessThan(goal().gone()))
-      return Outcome.to(new Away(weighing, why, entryShown, true));
-    return returned(load, reading, scene);
+  /** Without a number it cannot be seen to be lifted: what stands there afterwards must speak for itself. */
+  private Away unheard() {
+    Why then = why == Why.SHIFTED ? Why.LIFTED : why;
+    return new Away(weighing, then, Optional.empty(), empty);
+  }
+
+  private boolean isEmpty(Reading reading, Scene scene) {
+    int scale = goal().scale();
+    return ZeroShift.below(scene.pan(scale), scene.load(scale, reading))
+        || lifted(reading)
+        || (why != Why.SHIFTED || empty.wasSeen())
+            && empty.isEmpty(scale, reading, goal().gone(), scene);
   }
 
   /** Whether the number fell by at least half the container, wherever the zero lies. */
   private boolean lifted(Reading reading) {
     return why == Why.SHIFTED
-        && !emptySeen
         && entryShown
             .filter(shown -> shown.minus(reading.mass()).isMoreThan(goal().gone()))
             .isPresent();
   }
 
+  /** Below nothing, or known to be lifted, what is shown is the zero; else it is only kept in mind. */
   private Outcome emptied(Reading reading, Scene scene) {
-    return Outcome.to(
-        new Away(weighing, why, entryShown, true),
-        new ZeroFound(
-            scene.now(), goal().scale(), reading.indication(), reading.mass().negated()));
+    Away next = new Away(weighing, why, entryShown, empty.seen(goal().scale(), reading, scene));
+    Optional<ZeroFound> zero = lifted(reading)
+        ? Optional.of(ZeroShift.found(goal().scale(), reading, scene))
+        : ZeroShift.atEmpty(goal().scale(), reading, scene);
+    return zero.filter(found -> isNews(found, scene))
+        .map(found -> Outcome.to(next, found))
+        .orElse(Outcome.to(next));
   }
 
-  private Outcome returned(Mass load, Reading reading, Scene scene) {
+  private boolean isNews(ZeroFound found, Scene scene) {
     Pan pan = scene.pan(goal().scale());
-    Mass left = weighing.resting();
-    if (asLeft(pan, load, left)) return Outcome.to(Stages.back(weighing, scene));
-    boolean zeroCleared = !scene.progress().zero(goal().scale()).isZero()
-        && !pan.differs(reading.mass().minus(left), ZeroShift.STEPS);
-    if (ZeroShift.maybeZeroed(pan, reading.mass(), scene.progress().zero(goal().scale())))
-      return Outcome.to(new Away(weighing, why, entryShown, true));
-    if (zeroCleared)
-      return Outcome.to(
-          Stages.back(weighing, scene),
-          new ZeroFound(scene.now(), goal().scale(), reading.indication(), Mass.ZERO));
-    boolean otherVessel = goal().isVessel() && load.isLessThan(goal().base());
-    if (otherVessel || nothingAdded(pan, left, scene)) return another();
-    return Outcome.to(
-        new PanDiffers(weighing, load),
-        new Asked(scene.now(), Question.PAN_DIFFERS, goal().scale(), left, load));
+    Mass moved = found.zero().minus(scene.progress().zero(goal().scale()));
+    return pan.zeroDoubt().isAny() || pan.differs(moved, ZeroShift.STEPS);
   }
 
-  /** Taking out of the pot, it may come back with anything less than was in it. */
-  private boolean asLeft(Pan pan, Mass load, Mass left) {
-    boolean same = !pan.differs(load.minus(left), ZeroShift.STEPS);
-    boolean takenOut = goal().direction() == Goal.Direction.OUT && load.isLessThan(left);
-    return same || takenOut;
+  /**
+   * Something stands there. By the zero that is known, or else by what was shown while nothing was there, it must be what was left;
+   * a scale whose tare was cleared shows that itself.
+   */
+  private Outcome returned(Reading reading, Scene scene) {
+    Mass byZero = scene.load(goal().scale(), reading);
+    if (asLeft(byZero, scene)) return Outcome.to(Stages.back(weighing, scene));
+    Mass sinceEmpty = empty.load(reading);
+    boolean otherwise =
+        scene.pan(goal().scale()).differs(sinceEmpty.minus(byZero), ZeroShift.STEPS);
+    boolean bySinceEmpty = otherwise && (empty.wasSeen() || asLeft(sinceEmpty, scene));
+    return bySinceEmpty
+        ? returned(sinceEmpty, List.of(empty.zero(goal().scale(), reading, scene)), scene)
+        : returned(byZero, List.of(), scene);
+  }
+
+  private Outcome returned(Mass load, List<GuidanceEvent> zero, Scene scene) {
+    if (asLeft(load, scene)) return Outcome.to(Stages.back(weighing, scene), zero);
+    boolean otherVessel = goal().isVessel() && load.isLessThan(goal().base());
+    boolean another = otherVessel || nothingAdded(scene);
+    return another && scene.batch().open().over().isEmpty()
+        ? Outcome.to(another(), zero)
+        : weighing.differing(load, scene, zero);
+  }
+
+  /** As it was left, or less where it was lifted to take something out. */
+  private boolean asLeft(Mass load, Scene scene) {
+    Mass left = weighing.resting();
+    boolean same = !scene.pan(goal().scale()).differs(load.minus(left), ZeroShift.STEPS);
+    boolean takesOut = goal().direction() == Goal.Direction.OUT
+        || scene.batch().open().over().isPresent() && Overs.isApart(goal(), scene.batch());
+    return same || takesOut && load.isLessThan(left) && !load.isLessThan(goal().container());
   }
 
   /** Nothing was in it yet, so that another pot or vessel is as good. */
-  private boolean nothingAdded(Pan pan, Mass left, Scene scene) {
-    boolean empty = goal().isVessel() || scene.batch().charge().inPot().isEmpty();
-    return why != Why.RESTARTED
-        && empty
-        && !pan.differs(left.minus(goal().base()), ZeroShift.STEPS);
+  private boolean nothingAdded(Scene scene) {
+    boolean atBase = !scene
+        .pan(goal().scale())
+        .differs(weighing.resting().minus(goal().base()), ZeroShift.STEPS);
+    return why != Why.RESTARTED && atBase && weighing.nothingIn(scene);
   }
 
-  private Outcome another() {
-    return Outcome.to(
-        goal().isVessel() ? PlacingVessel.another(goal().place().number()) : PlacingPot.begin());
+  private Stage another() {
+    return goal().isVessel() ? PlacingVessel.another(goal().place().number()) : PlacingPot.begin();
   }
 
   @Override
   public Prompt prompt(Scene scene) {
-    Words thing =
-        goal().isVessel() ? Words.of("now.put-vessel-back") : Words.of("now.put-pot-back");
-    boolean liftFirst = why == Why.SHIFTED && !emptySeen;
-    Words now = !liftFirst
-        ? thing
-        : goal().isVessel() ? Words.of("now.lift-vessel-off") : Words.of("now.lift-pot-off");
-    return Prompt.say(Prompt.Kind.AWAY, now)
-        .detail(detail())
+    return Prompt.say(Prompt.Kind.AWAY, now(scene))
+        .detail(detail(scene))
         .cue(Cue.WAITING)
         .trouble(scene.trouble(goal().scale()))
         .byHand(scene.load(goal().scale()).isEmpty())
         .prompt();
   }
 
-  private Words detail() {
+  private Words now(Scene scene) {
+    if (why == Why.SHIFTED && !empty.wasSeen())
+      return goal().isVessel() ? Words.of("now.lift-vessel-off") : Words.of("now.lift-pot-off");
+    if (ZeroShift.isBelow(goal().scale(), scene)) return Words.of("now.keep-off");
+    if (isBeingChecked(scene)) return Words.of("now.checking");
+    return goal().isVessel() ? Words.of("now.put-vessel-back") : Words.of("now.put-pot-back");
+  }
+
+  /** Something stands there, and not long enough yet to be told. */
+  private boolean isBeingChecked(Scene scene) {
+    boolean there = scene
+        .load(goal().scale())
+        .filter(load -> !load.isLessThan(goal().gone()))
+        .isPresent();
+    return there
+        && scene
+            .resting(goal().scale())
+            .filter(reading -> isEmpty(reading, scene))
+            .isEmpty();
+  }
+
+  private Words detail(Scene scene) {
+    if (scene.load(goal().scale()).isEmpty()) return Words.of("detail.off-and-on");
     return switch (why) {
       case LIFTED ->
-        emptySeen
+        empty.wasSeen()
             ? Words.of("detail.maybe-zeroed").and("left", weighing.resting())
             : Words.of("detail.was-left").and("left", weighing.resting());
       case SHIFTED -> Words.of("detail.zero-shifted").and("left", weighing.resting());

@@ -3,6 +3,7 @@ package candlebench.station.guidance;
 import candlebench.shared.Stamp;
 import candlebench.station.guidance.GuidanceEvent.AcceptanceReopened;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
+import candlebench.station.guidance.GuidanceEvent.ZeroFound;
 import candlebench.station.guidance.GuidanceInput.LineChanged;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.NoWeightShown;
@@ -108,8 +109,17 @@ public final class GuidanceState {
     Stage next = outcome.next().orElseGet(() -> Stages.next(then));
     List<GuidanceEffect> effects = effects(input, outcome);
     GuidanceState state = new GuidanceState(
-        setup, then, seen, next, watchAfter(events, watch), answered.and(effects));
+        setup, then, sure(seen, events), next, watchAfter(events, watch), answered.and(effects));
     return new GuidanceStep(state, events, effects);
+  }
+
+  /** Scales whose zero was just found. */
+  private static List<Pan> sure(List<Pan> pans, List<GuidanceEvent> events) {
+    List<Pan> known = new ArrayList<>(pans);
+    for (GuidanceEvent event : events)
+      if (event instanceof ZeroFound found)
+        known.set(found.scale(), known.get(found.scale()).sure());
+    return known;
   }
 
   /** A weight that was just taken is watched from now on, with the goal it was taken for. */

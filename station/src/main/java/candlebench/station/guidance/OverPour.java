@@ -6,6 +6,7 @@ import candlebench.shared.Verdict;
 import candlebench.station.guidance.GuidanceEvent.OverGone;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -40,8 +41,8 @@ record OverPour(Weighing weighing, Optional<Mass> net, Optional<Reading> before)
     if (before.filter(was -> ZeroShift.jumped(pan, was, reading, zero, left)).isPresent())
       return Away.shifted(weighing, reading, scene);
     Mass load = scene.load(goal().scale(), reading);
-    if (load.isLessThan(goal().gone()))
-      return Outcome.to(new OverPour(weighing, net, Optional.of(reading)));
+    if (load.isLessThan(goal().gone())) return Outcome.to(Away.lifted(weighing.resting(left)));
+    if (weighing.isLighterThanEmpty(load, scene)) return weighing.differing(load, scene, List.of());
     Mass now = goal().net(load);
     return gone(now, scene)
         ? Outcome.to(weighing.again(), new OverGone(scene.now(), goal().place(), now, "taken-back"))

@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param rested the newest reading that was settled, in a stated unit
  * @param none why there is no weight just now, if there is none
  * @param plausible which reading is in doubt
+ * @param zeroDoubt why its zero is in doubt
  */
 record Pan(
     Optional<Reading> last,
@@ -23,7 +24,8 @@ record Pan(
     Optional<NoWeightShown.Why> none,
     boolean answering,
     Division division,
-    Plausible plausible) {
+    Plausible plausible,
+    ZeroDoubt zeroDoubt) {
 
   static final Pan UNHEARD = new Pan(
       Optional.empty(),
@@ -32,7 +34,8 @@ record Pan(
       Optional.empty(),
       true,
       Division.ofDecimals(1, MassUnit.GRAM),
-      Plausible.NONE_YET);
+      Plausible.NONE_YET,
+      ZeroDoubt.UNHEARD);
 
   /** A key may be pressed while the number wavers: what was settled so lately and is still about the same counts. */
   private static final long LATELY = 3_000_000_000L;
@@ -42,8 +45,9 @@ record Pan(
   Pan seen(Reading reading, BenchSetup.Scale scale) {
     Division step = divisionOf(reading, scale);
     Plausible judged = plausible.and(reading, division);
+    ZeroDoubt zero = zeroDoubt.and(plausible.doubted().or(() -> last), reading, step);
     if (judged.isInDoubt())
-      return new Pan(last, Optional.empty(), rested, none, answering, division, judged);
+      return new Pan(last, Optional.empty(), rested, none, answering, division, judged, zero);
     Steady run =
         steady.map(before -> before.and(reading, step)).orElseGet(() -> Steady.from(reading));
     boolean rests = run.settled() && !reading.unitAssumed();
@@ -54,7 +58,8 @@ record Pan(
         Optional.empty(),
         true,
         step,
-        judged);
+        judged,
+        zero);
   }
 
   /** Whether the newest reading counts for nothing until the next one. */
@@ -63,27 +68,28 @@ record Pan(
   }
 
   Pan without(NoWeightShown.Why why) {
+    return unheard(Optional.of(why), true);
+  }
+
+  Pan line(boolean nowAnswering) {
+    return nowAnswering == answering ? this : unheard(none, nowAnswering);
+  }
+
+  private Pan unheard(Optional<NoWeightShown.Why> why, boolean nowAnswering) {
     return new Pan(
         last,
         Optional.empty(),
         Optional.empty(),
-        Optional.of(why),
-        true,
+        why,
+        nowAnswering,
         division,
-        Plausible.NONE_YET);
+        Plausible.NONE_YET,
+        ZeroDoubt.UNHEARD);
   }
 
-  Pan line(boolean nowAnswering) {
-    return nowAnswering == answering
-        ? this
-        : new Pan(
-            last,
-            Optional.empty(),
-            Optional.empty(),
-            none,
-            nowAnswering,
-            division,
-            Plausible.NONE_YET);
+  /** Its zero was just found. */
+  Pan sure() {
+    return new Pan(last, steady, rested, none, answering, division, plausible, ZeroDoubt.NONE);
   }
 
   /** The reading, if it may be trusted: of a live line, a number, and not older than {@link Steady#MOST_GAP}. */
@@ -96,6 +102,13 @@ record Pan(
   /** The settled reading, if there is one to be trusted and its unit was stated. */
   Optional<Reading> settled(long nanos) {
     return fresh(nanos).flatMap(now -> rested.filter(rest -> rest.stamp().equals(now.stamp())));
+  }
+
+  /** The reading, if the load is at rest by the station's own rule; enough to find a zero, not to take a weight. */
+  Optional<Reading> resting(long nanos) {
+    return fresh(nanos)
+        .filter(reading -> !reading.unitAssumed())
+        .filter(reading -> steady.filter(Steady::atRest).isPresent());
   }
 
   /** What was settled lately, if the number is still about the same. */

@@ -23,12 +23,16 @@ record PanDiffers(Weighing weighing, Mass found) implements Stage {
     if (input instanceof MakerSaid said) return said(said.command(), scene);
     if (!(input instanceof ReadingArrived arrived) || arrived.scale() != scale())
       return Outcome.to(this);
-    return scene
-            .load(scale())
-            .filter(load -> load.isLessThan(weighing.goal().gone()))
-            .isPresent()
+    Mass load = scene.load(scale(), arrived.reading());
+    return isGone(load, arrived.reading(), scene)
         ? Outcome.to(Away.lifted(weighing))
         : scene.settled(scale()).map(reading -> settled(reading, scene)).orElse(Outcome.to(this));
+  }
+
+  private boolean isGone(Mass load, Reading reading, Scene scene) {
+    Pan pan = scene.pan(scale());
+    boolean zeroed = ZeroShift.zeroedAnew(pan, reading.mass(), scene.progress().zero(scale()));
+    return zeroed || load.isLessThan(weighing.goal().gone());
   }
 
   private int scale() {

@@ -3,6 +3,7 @@ package candlebench.station.guidance;
 import candlebench.shared.Mass;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Whether what stands on a pan was put there, or grew there. A pot or vessel that was zeroed away by the scale's own key looks like an
@@ -11,13 +12,17 @@ import java.util.List;
  * @param clearSeen whether the pan was seen clear
  * @param recent the last half second, oldest first
  * @param biggestRise the most it rose within that time since it was clear
+ * @param clearSince since when it is clear, while it is
  */
-record Placement(boolean clearSeen, List<Point> recent, Mass biggestRise) {
-  static final Placement UNKNOWN = new Placement(false, List.of(), Mass.ZERO);
+record Placement(
+    boolean clearSeen, List<Point> recent, Mass biggestRise, Optional<Long> clearSince) {
+  static final Placement UNKNOWN = new Placement(false, List.of(), Mass.ZERO, Optional.empty());
 
   /** Known to have been put there. */
-  static final Placement PUT = new Placement(true, List.of(), Mass.ofGrams("1000000"));
+  static final Placement PUT =
+      new Placement(true, List.of(), Mass.ofGrams("1000000"), Optional.empty());
 
+  private static final long WAITED = 15_000_000_000L;
   private static final long LOOK_BACK = 500_000_000L;
 
   /** What is put down arrives at once, but for the scale's own filter; a pour of 30 g/s brings 15 g in that time. */
@@ -31,9 +36,21 @@ record Placement(boolean clearSeen, List<Point> recent, Mass biggestRise) {
     boolean clear = load.isLessThan(lightest);
     Mass rise = kept.isEmpty() ? Mass.ZERO : load.minus(kept.get(0).load());
     kept.add(new Point(nanos, load));
-    if (clear) return new Placement(true, List.copyOf(kept), Mass.ZERO);
+    if (clear)
+      return new Placement(
+          true, List.copyOf(kept), Mass.ZERO, Optional.of(clearSince.orElse(nanos)));
     return new Placement(
-        clearSeen, List.copyOf(kept), rise.isMoreThan(biggestRise) ? rise : biggestRise);
+        clearSeen,
+        List.copyOf(kept),
+        rise.isMoreThan(biggestRise) ? rise : biggestRise,
+        Optional.empty());
+  }
+
+  /** After so long with nothing on it, a maker who has put something there is told why it cannot be seen. */
+  Optional<Words> thereAlready(long nanos) {
+    return clearSince
+        .filter(since -> nanos - since >= WAITED)
+        .map(since -> Words.of("detail.there-already"));
   }
 
   /** Whether it was seen to grow. */

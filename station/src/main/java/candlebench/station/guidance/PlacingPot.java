@@ -7,7 +7,6 @@ import candlebench.shared.MassUnit;
 import candlebench.shared.Reading;
 import candlebench.station.guidance.GuidanceEvent.How;
 import candlebench.station.guidance.GuidanceEvent.PotTared;
-import candlebench.station.guidance.GuidanceEvent.ZeroFound;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
 import java.util.HashMap;
@@ -25,8 +24,8 @@ import java.util.Optional;
 record PlacingPot(
     CountIn countIn, int scale, Optional<Words> odd, Map<Integer, Placement> placements)
     implements Stage {
-  /** Lighter than this is no pot but a spoon or a hand (common practice, no source). */
-  static final Mass LIGHTEST_POT = Mass.ofGrams("20");
+  /** Lighter than this is no pot but a spoon (common practice, no source). */
+  static final Mass LIGHTEST_POT = Mass.ofGrams("45");
 
   static PlacingPot begin() {
     return new PlacingPot(CountIn.NONE, 0, Optional.empty(), Map.of());
@@ -35,7 +34,8 @@ record PlacingPot(
   @Override
   public Outcome on(GuidanceInput input, Scene scene) {
     if (input instanceof ReadingArrived arrived)
-      return seen(arrived, scene).weighed(arrived.scale(), scene);
+      return ZeroShift.whileEmpty(arrived, this, scene)
+          .orElseGet(() -> seen(arrived, scene).weighed(arrived.scale(), scene));
     if (input instanceof MakerSaid said) return said(said.command(), scene);
     return Outcome.to(scene.load(scale).isPresent() ? this : waiting());
   }
@@ -62,10 +62,6 @@ record PlacingPot(
     if (settled.isEmpty()) return Outcome.to(which == scale ? waiting() : this);
     Reading reading = settled.get();
     Mass load = scene.load(which, reading);
-    if (ZeroShift.below(scene.pan(which), load))
-      return Outcome.to(
-          this,
-          new ZeroFound(scene.now(), which, reading.indication(), reading.mass().negated()));
     if (load.isLessThan(LIGHTEST_POT)) return Outcome.to(which == scale ? waiting() : this);
     Optional<Words> wrong = problem(which, load, scene);
     if (wrong.isPresent()) return Outcome.to(standing(which, CountIn.NONE, wrong));
@@ -130,8 +126,12 @@ record PlacingPot(
 
   @Override
   public Prompt prompt(Scene scene) {
-    Saying saying = Prompt.say(Prompt.Kind.PLACE_POT, Words.of("now.place-pot"))
-        .detail(odd)
+    Saying saying = Prompt.say(
+            Prompt.Kind.PLACE_POT,
+            ZeroShift.isBelow(scale, scene) ? Words.of("now.keep-off") : Words.of("now.place-pot"))
+        .detail(odd.or(() -> placements
+            .getOrDefault(scale, Placement.UNKNOWN)
+            .thereAlready(scene.now().nanos())))
         .cue(countIn.fromNanos().isPresent() ? Cue.HOLD_STILL : Cue.WAITING)
         .trouble(scene.trouble(scale))
         .byHand(scene.load(scale).isEmpty())

@@ -9,7 +9,6 @@ import candlebench.station.batch.Step;
 import candlebench.station.guidance.GuidanceEvent.How;
 import candlebench.station.guidance.GuidanceEvent.VesselLifted;
 import candlebench.station.guidance.GuidanceEvent.VesselTared;
-import candlebench.station.guidance.GuidanceEvent.ZeroFound;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
 import java.util.ArrayList;
@@ -49,6 +48,8 @@ record PlacingVessel(int number, CountIn countIn, Placement placement, Optional<
     if (input instanceof MakerSaid said) return said(said.command(), scene);
     if (!(input instanceof ReadingArrived arrived) || arrived.scale() != scale(scene))
       return Outcome.to(scene.load(scale(scene)).isPresent() ? this : waiting());
+    Optional<Outcome> zero = ZeroShift.whileEmpty(arrived, waiting(), scene);
+    if (zero.isPresent()) return zero.get();
     Mass load = scene.load(scale(scene), arrived.reading());
     PlacingVessel next = with(placement.seen(arrived.stamp().nanos(), load, LIGHTEST_VESSEL));
     return scene
@@ -66,8 +67,6 @@ record PlacingVessel(int number, CountIn countIn, Placement placement, Optional<
   }
 
   private Outcome settled(Reading reading, Mass load, Scene scene) {
-    if (ZeroShift.below(scene.pan(scale(scene)), load))
-      return Outcome.to(waiting(), zero(reading, scene));
     if (load.isLessThan(LIGHTEST_VESSEL)) return Outcome.to(waiting());
     Optional<Words> wrong = wrong(load, scene);
     if (wrong.isPresent())
@@ -119,11 +118,6 @@ record PlacingVessel(int number, CountIn countIn, Placement placement, Optional<
         How.SETTLED);
   }
 
-  private static ZeroFound zero(Reading reading, Scene scene) {
-    return new ZeroFound(
-        scene.now(), scale(scene), reading.indication(), reading.mass().negated());
-  }
-
   private Outcome said(MakerCommand command, Scene scene) {
     if (command instanceof MakerCommand.EnterByHand entry)
       return ByHand.refusal(entry, scale(scene), scene)
@@ -160,10 +154,12 @@ record PlacingVessel(int number, CountIn countIn, Placement placement, Optional<
   public Prompt prompt(Scene scene) {
     Saying saying = Prompt.say(
             Prompt.Kind.PLACE_VESSEL,
-            Words.of("now.place-vessel")
-                .and("vessel", number + 1)
-                .and("of", scene.batch().started().vessels()))
-        .detail(odd.or(() -> balance(scene)))
+            ZeroShift.isBelow(scale(scene), scene)
+                ? Words.of("now.keep-off")
+                : Words.of("now.place-vessel")
+                    .and("vessel", number + 1)
+                    .and("of", scene.batch().started().vessels()))
+        .detail(odd.or(() -> placement.thereAlready(scene.now().nanos())).or(() -> balance(scene)))
         .cue(countIn.fromNanos().isPresent() ? Cue.HOLD_STILL : Cue.WAITING)
         .trouble(scene.trouble(scale(scene)))
         .byHand(scene.load(scale(scene)).isEmpty())

@@ -30,9 +30,10 @@ record Preparing(int vessels, boolean clearSeen) implements Stage {
           ? Outcome.record(new Prepared(scene.now(), true))
           : Outcome.refuse(this, Words.of("refused.prepare"));
     if (!(input instanceof ReadingArrived arrived)) return Outcome.to(this);
-    Optional<Mass> load = scene.load(arrived.scale());
-    if (load.filter(there -> there.isLessThan(PlacingPot.LIGHTEST_POT)).isPresent())
-      return Outcome.to(new Preparing(vessels, true));
+    Mass load = scene.load(arrived.scale(), arrived.reading());
+    Optional<Outcome> zero = ZeroShift.whileEmpty(arrived, new Preparing(vessels, true), scene);
+    if (zero.isPresent()) return zero.get();
+    if (load.isLessThan(PlacingPot.LIGHTEST_POT)) return Outcome.to(new Preparing(vessels, true));
     return clearSeen && scene.settled(arrived.scale()).isPresent()
         ? Outcome.record(new Prepared(scene.now(), false))
         : Outcome.to(this);
@@ -43,6 +44,7 @@ record Preparing(int vessels, boolean clearSeen) implements Stage {
     return Prompt.say(Prompt.Kind.PREPARE, Words.of("now.prepare").and("vessels", vessels))
         .detail(Words.of("detail.prepare"))
         .confirm(Words.of("confirm.prepared"))
+        .trouble(scene.troubleEverywhere())
         .cue(Cue.WAITING)
         .prompt();
   }

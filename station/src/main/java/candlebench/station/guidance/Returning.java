@@ -9,7 +9,6 @@ import candlebench.station.guidance.GuidanceEvent.Asked;
 import candlebench.station.guidance.GuidanceEvent.PotReweighed;
 import candlebench.station.guidance.GuidanceEvent.Question;
 import candlebench.station.guidance.GuidanceEvent.ReweighSkipped;
-import candlebench.station.guidance.GuidanceEvent.ZeroFound;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
 import java.util.List;
@@ -20,70 +19,86 @@ import java.util.Optional;
  * What follows is reckoned from what is really there.
  *
  * @param asked the load that was asked about, because it is too far from what was left
+ * @param empty what the scale showed with nothing on it, as far as can be told
  */
-record Returning(CountIn countIn, Optional<Mass> asked) implements Stage {
+record Returning(CountIn countIn, Optional<Mass> asked, EmptyPan empty) implements Stage {
   private static final String COUNT_IT = "count-it";
 
   static Returning begin() {
-    return new Returning(CountIn.NONE, Optional.empty());
+    return new Returning(CountIn.NONE, Optional.empty(), EmptyPan.UNSEEN);
+  }
+
+  private Returning waiting() {
+    return new Returning(CountIn.NONE, Optional.empty(), empty);
   }
 
   @Override
   public Outcome on(GuidanceInput input, Scene scene) {
     if (input instanceof MakerSaid said) return said(said, scene);
     if (!(input instanceof ReadingArrived arrived) || arrived.scale() != scale(scene))
-      return Outcome.to(scene.load(scale(scene)).isPresent() ? this : begin());
+      return Outcome.to(scene.load(scale(scene)).isPresent() ? this : waiting());
+    Optional<Reading> resting = scene.resting(scale(scene));
+    if (resting.filter(reading -> isEmpty(reading, scene)).isPresent())
+      return emptied(resting.get(), scene);
     return scene
         .settled(scale(scene))
-        .map(reading -> settled(reading, scene))
-        .orElse(Outcome.to(new Returning(CountIn.NONE, asked)));
+        .map(reading -> stands(reading, scene))
+        .orElse(Outcome.to(new Returning(CountIn.NONE, asked, empty)));
   }
 
   private static int scale(Scene scene) {
     return scene.batch().charge().pot().orElseThrow().scale();
   }
 
-  private Outcome settled(Reading reading, Scene scene) {
-    Charge charge = scene.batch().charge();
-    Pan pan = scene.pan(scale(scene));
+  private boolean isEmpty(Reading reading, Scene scene) {
+    Mass gone = scene.batch().charge().tare().times(1, 2);
+    return empty.isEmpty(scale(scene), reading, gone, scene);
+  }
+
+  private Outcome emptied(Reading reading, Scene scene) {
+    Returning next =
+        new Returning(CountIn.NONE, Optional.empty(), empty.seen(scale(scene), reading, scene));
+    return ZeroShift.atEmpty(scale(scene), reading, scene)
+        .map(found -> Outcome.to(next, found))
+        .orElse(Outcome.to(next));
+  }
+
+  /** By the zero that is known, or else by what was shown with nothing there, it must be about what was left. */
+  private Outcome stands(Reading reading, Scene scene) {
     Mass load = scene.load(scale(scene), reading);
-    if (ZeroShift.below(pan, load))
-      return Outcome.to(begin(), zero(reading, reading.mass().negated(), scene));
-    if (load.isLessThan(charge.tare().times(1, 2))) return Outcome.to(begin());
-    if (asLeft(load, charge, pan, scene)) return counting(reading, load, scene);
-    boolean zeroCleared = !pan.differs(load.minus(reading.mass()), 0);
-    if (!zeroCleared && asLeft(reading.mass(), charge, pan, scene))
-      return Outcome.to(begin(), zero(reading, Mass.ZERO, scene));
-    return ZeroShift.maybeZeroed(pan, reading.mass(), scene.progress().zero(scale(scene)))
-        ? Outcome.to(begin())
-        : ask(load, pan, scene);
+    if (asLeft(load, scene)) return counting(reading, load, scene);
+    Mass sinceEmpty = empty.load(reading);
+    boolean byEmpty = scene.pan(scale(scene)).differs(sinceEmpty.minus(load), ZeroShift.STEPS);
+    return byEmpty && (empty.wasSeen() || asLeft(sinceEmpty, scene))
+        ? Outcome.to(this, empty.zero(scale(scene), reading, scene))
+        : ask(load, scene);
   }
 
   private Outcome counting(Reading reading, Mass load, Scene scene) {
     CountIn next = countIn.on(true, scene.now().nanos());
     return scene.countedIn(next)
         ? Outcome.record(reweighed(reading, load, scene))
-        : Outcome.to(new Returning(next, Optional.empty()));
+        : Outcome.to(new Returning(next, Optional.empty(), empty));
   }
 
-  private Outcome ask(Mass load, Pan pan, Scene scene) {
-    boolean already =
-        asked.filter(before -> !pan.differs(load.minus(before), 1)).isPresent();
-    Returning next = new Returning(CountIn.NONE, Optional.of(already ? asked.get() : load));
-    return already
-        ? Outcome.to(next)
-        : Outcome.to(
-            next,
-            new Asked(
-                scene.now(),
-                Question.PAN_DIFFERS,
-                scale(scene),
-                scene.batch().charge().gross(),
-                load));
+  private Outcome ask(Mass load, Scene scene) {
+    boolean already = asked
+        .filter(before -> !scene.pan(scale(scene)).differs(load.minus(before), 1))
+        .isPresent();
+    if (already) return Outcome.to(new Returning(CountIn.NONE, asked, empty));
+    return Outcome.to(
+        new Returning(CountIn.NONE, Optional.of(load), empty),
+        new Asked(
+            scene.now(),
+            Question.PAN_DIFFERS,
+            scale(scene),
+            scene.batch().charge().gross(),
+            load));
   }
 
   /** Melting loses a little and a drip adds a little: as far off as the parts' own tolerances is as it was left. */
-  private static boolean asLeft(Mass load, Charge charge, Pan pan, Scene scene) {
+  private static boolean asLeft(Mass load, Scene scene) {
+    Charge charge = scene.batch().charge();
     Mass off = load.minus(charge.gross()).abs();
     Mass allowed = charge.inPot().keySet().stream()
         .map(scene.batch().started().recipe().parts()::get)
@@ -91,11 +106,9 @@ record Returning(CountIn countIn, Optional<Mass> asked) implements Stage {
         .map(Tolerance::under)
         .reduce(Mass.ZERO, Mass::plus);
     boolean firstByHand = charge.inPot().isEmpty() && !charge.weighed();
-    return firstByHand || !off.isMoreThan(allowed) || !pan.differs(off, ZeroShift.STEPS);
-  }
-
-  private static ZeroFound zero(Reading reading, Mass zero, Scene scene) {
-    return new ZeroFound(scene.now(), scale(scene), reading.indication(), zero);
+    return firstByHand
+        || !off.isMoreThan(allowed)
+        || !scene.pan(scale(scene)).differs(off, ZeroShift.STEPS);
   }
 
   private static PotReweighed reweighed(Reading reading, Mass load, Scene scene) {
@@ -126,16 +139,28 @@ record Returning(CountIn countIn, Optional<Mass> asked) implements Stage {
         reweighed(settled.get(), load, scene));
   }
 
+  private Words detail(Mass left, Scene scene) {
+    if (asked.isPresent())
+      return Words.of("detail.differs").and("left", left).and("found", asked.get());
+    boolean nothingThere = scene
+        .load(scale(scene))
+        .filter(load -> load.isLessThan(scene.batch().charge().tare().times(1, 2)))
+        .isPresent();
+    return nothingThere
+        ? Words.of("detail.maybe-zeroed").and("left", left)
+        : Words.of("detail.was-left").and("left", left);
+  }
+
   @Override
   public Prompt prompt(Scene scene) {
     Mass left = scene.batch().charge().gross();
     boolean noScale = scene.load(scale(scene)).isEmpty();
     Saying saying = Prompt.say(
             asked.isPresent() ? Prompt.Kind.ASK : Prompt.Kind.RETURN_POT,
-            Words.of("now.return-pot"))
-        .detail(asked
-            .map(found -> Words.of("detail.differs").and("left", left).and("found", found))
-            .orElse(Words.of("detail.was-left").and("left", left)))
+            ZeroShift.isBelow(scale(scene), scene)
+                ? Words.of("now.keep-off")
+                : Words.of("now.return-pot"))
+        .detail(detail(left, scene))
         .cue(countIn.fromNanos().isPresent() ? Cue.HOLD_STILL : Cue.WAITING)
         .trouble(scene.trouble(scale(scene)))
         .byHand(noScale && scene.batch().goal().isPresent())

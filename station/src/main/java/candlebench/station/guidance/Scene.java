@@ -29,6 +29,11 @@ record Scene(BenchSetup setup, BenchProgress progress, List<Pan> pans, Stamp now
     return pan(scale).settled(now.nanos());
   }
 
+  /** The reading, if the load is at rest by the station's own rule, whatever the scale says. */
+  Optional<Reading> resting(int scale) {
+    return pan(scale).resting(now.nanos());
+  }
+
   /** For what a key asks for: what was settled lately, if it is still about the same. */
   Optional<Reading> settledLately(int scale) {
     return pan(scale).settledLately(now.nanos());
@@ -49,6 +54,12 @@ record Scene(BenchSetup setup, BenchProgress progress, List<Pan> pans, Stamp now
 
   Optional<Words> trouble(int scale) {
     return Trouble.of(pan(scale), now.nanos());
+  }
+
+  /** What is wrong with the first scale, where none gives a number. */
+  Optional<Words> troubleEverywhere() {
+    boolean anyNumber = pans.stream().anyMatch(pan -> pan.fresh(now.nanos()).isPresent());
+    return anyNumber ? Optional.empty() : trouble(0);
   }
 
   Optional<Prompt.Running> countIn(CountIn countIn, Words what) {

@@ -11,6 +11,7 @@ import candlebench.station.guidance.GuidanceEvent.PanNoted;
 import candlebench.station.guidance.GuidanceEvent.Question;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
+import candlebench.station.guidance.pour.PourCue;
 import candlebench.station.guidance.pour.PourWatch;
 import java.util.ArrayList;
 import java.util.List;
@@ -36,6 +37,9 @@ record Weighing(
     implements Stage {
   /** At rest so long is enough to remember what stood there. */
   private static final long SHORT_REST = 250_000_000L;
+
+  /** Nothing moved for so long: a stop that is still said then is over, whatever the line through the pour made of it. */
+  private static final long LONG_REST = 6_000_000_000L;
 
   /** Whether a weight was taken back, and at what load. */
   record Held(boolean yes, Optional<Mass> load) {
@@ -107,7 +111,7 @@ record Weighing(
   }
 
   /** Less than before anything went in: a spoon was in the pot when it was weighed, or something was taken out. */
-  private boolean isLighterThanEmpty(Mass load, Scene scene) {
+  boolean isLighterThanEmpty(Mass load, Scene scene) {
     return goal.direction() == Goal.Direction.IN
         && scene.settled(goal.scale()).isPresent()
         && load.isLessThan(goal.base())
@@ -116,13 +120,27 @@ record Weighing(
 
   /** While nothing is in it, an empty pot or vessel is simply weighed again; else the maker is asked. */
   private Outcome lighter(Mass load, Scene scene) {
-    boolean nothingIn = goal.isVessel() || scene.batch().charge().inPot().isEmpty();
-    if (nothingIn && trace.isFlat(goal.container().times(1, 100)))
+    if (nothingIn(scene))
       return Outcome.to(
           goal.isVessel() ? PlacingVessel.another(goal.place().number()) : PlacingPot.begin());
-    return Outcome.to(
-        new PanDiffers(this, load),
-        new Asked(scene.now(), Question.PAN_DIFFERS, goal.scale(), resting, load));
+    return differing(load, scene, List.of());
+  }
+
+  /** Whether nothing went into the container yet, as far as was seen. */
+  boolean nothingIn(Scene scene) {
+    boolean first = goal.isVessel() || scene.batch().charge().inPot().isEmpty();
+    return first && trace.isFlat(goal.container().times(1, 100));
+  }
+
+  /** The same weighing, remembering what stood there. */
+  Weighing resting(Mass load) {
+    return new Weighing(goal, pour, countIn, over, leap, trace, before, load, held);
+  }
+
+  Outcome differing(Mass load, Scene scene, List<GuidanceEvent> first) {
+    List<GuidanceEvent> events = new ArrayList<>(first);
+    events.add(new Asked(scene.now(), Question.PAN_DIFFERS, goal.scale(), resting, load));
+    return Outcome.to(new PanDiffers(this, load), events);
   }
 
   /** What is about to be taken need not be noted before. */
@@ -155,11 +173,17 @@ record Weighing(
         nowHeld);
   }
 
-  /** No line is drawn through a leap; after it the watch begins anew. */
+  /** No line is drawn through a leap; after it, and after a long rest, the watch begins anew. */
   private Optional<PourWatch> watched(long nanos, Mass net, LeapWatch leaps, Scene scene) {
     if (goal.byPieces() || leaps.pending()) return Optional.empty();
-    return Optional.of(
-        pour.map(watch -> watch.seen(nanos, net)).orElseGet(() -> unwatched(nanos, net, scene)));
+    boolean rests = scene
+        .pan(goal.scale())
+        .steady()
+        .filter(run -> run.rested() >= LONG_REST)
+        .isPresent();
+    return Optional.of(pour.map(watch -> watch.seen(nanos, net))
+        .filter(watch -> !rests || watch.cue(nanos).kind() != PourCue.Kind.STOP)
+        .orElseGet(() -> unwatched(nanos, net, scene)));
   }
 
   private PourWatch unwatched(long nanos, Mass net, Scene scene) {

@@ -1,0 +1,42 @@
+package candlebench.station.guidance;
+
+import candlebench.shared.Division;
+import candlebench.shared.Mass;
+import candlebench.shared.Reading;
+import java.util.Optional;
+
+/**
+ * Why a number of about zero may be the scale's doing, and say nothing of what stands on it.
+ *
+ * @param unheard whether there was no number since its zero was last found, so that it may have been off and its zero be another
+ * @param snapped whether it came to zero in one step, as by a key: what is put down or lifted by hand comes to rest in several
+ */
+record ZeroDoubt(boolean unheard, boolean snapped) {
+  static final ZeroDoubt UNHEARD = new ZeroDoubt(true, false);
+  static final ZeroDoubt NONE = new ZeroDoubt(false, false);
+
+  /** Silent for so long, a scale may have been switched off and on. */
+  static final long OFF = 1_500_000_000L;
+
+  private static final Mass SNAP = Mass.ofGrams("20");
+
+  boolean isAny() {
+    return unheard || snapped;
+  }
+
+  /** With one more reading, after the one before it. */
+  ZeroDoubt and(Optional<Reading> before, Reading now, Division step) {
+    return new ZeroDoubt(
+        unheard || before.filter(last -> silent(last, now)).isPresent(),
+        step.stepsIn(now.mass().abs()) <= 1
+            && (snapped || before.filter(ZeroDoubt::isLoaded).isPresent()));
+  }
+
+  private static boolean silent(Reading last, Reading now) {
+    return now.stamp().nanos() - last.stamp().nanos() > OFF;
+  }
+
+  private static boolean isLoaded(Reading last) {
+    return last.mass().abs().isMoreThan(SNAP);
+  }
+}
