@@ -144,6 +144,11 @@ public final class Pan {
     hand = leaning.values().stream().mapToDouble(Double::doubleValue).sum();
   }
 
+  /** What hands and the like press just now, in grams, all together; no scale can tell it from a weight. */
+  public double leaned() {
+    return hand;
+  }
+
   /** A knock on the bench: the reading rings with this swing and dies away in a few tenths of a second. */
   public void knock(double grams) {
     ringGrams[nextRing] = grams;

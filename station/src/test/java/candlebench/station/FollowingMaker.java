@@ -1,18 +1,22 @@
 package candlebench.station;
 
 import candlebench.shared.Mass;
+import candlebench.shared.MassUnit;
 import candlebench.simulator.Held;
 import candlebench.simulator.Pan;
 import candlebench.simulator.Perceived;
 import candlebench.simulator.Perceived.Told;
 import candlebench.simulator.PourKind;
+import candlebench.simulator.ScaleKey;
 import candlebench.simulator.VirtualMaker;
 import candlebench.station.guidance.Cue;
 import candlebench.station.guidance.MakerCommand;
 import candlebench.station.guidance.Prompt;
 import candlebench.station.guidance.Trust;
+import candlebench.station.guidance.Words;
 import java.time.Duration;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SplittableRandom;
 
 /**
@@ -21,6 +25,8 @@ import java.util.SplittableRandom;
  */
 public final class FollowingMaker {
   private static final String POT = "pot";
+  private static final Set<String> ZEROED =
+      Set.of("detail.maybe-zeroed", "detail.there-already", "detail.restarted", "detail.prepare");
   private static final Mass SLAB = Mass.ofGrams("60");
   private static final long HANDS_NANOS = 4_000_000_000L;
   private static final long PAGE_NANOS = 60_000_000L;
@@ -37,6 +43,12 @@ public final class FollowingMaker {
   private String vesselName = "";
   private int keys;
   private long nextSpoon;
+  private boolean othersHands;
+  private long unseenSince = Long.MAX_VALUE;
+  private long heldSince = Long.MAX_VALUE;
+  private int asks;
+  private long zeroTroubleSince = Long.MAX_VALUE;
+  private long switchOnAt = Long.MAX_VALUE;
 
   public FollowingMaker(VirtualBench bench, VirtualMaker maker, Mass pot, long seed) {
     this.bench = bench;
@@ -52,17 +64,37 @@ public final class FollowingMaker {
     return keys;
   }
 
+  /** Whether somebody else has the pot or vessel in their hands, so that this maker waits. */
+  void handsBusy(boolean busy) {
+    othersHands = busy;
+  }
+
+  boolean hasFreeHands() {
+    return maker.held().isEmpty() && !maker.isPouring();
+  }
+
+  void switchOn() {
+    if (!bench.scale.isOn()) bench.press(ScaleKey.ON_OFF);
+  }
+
   /** Works at the bench up to a moment. */
   public void advanceTo(long nanos) {
     if (nanos >= nextLook) {
       nextLook = nanos + PAGE_NANOS;
+      Prompt before = seen;
       seen = bench.prompt();
+      if (seen.step() == Prompt.Kind.ASK && before.step() != Prompt.Kind.ASK) asks++;
+      if (maker.held().isEmpty()) heldSince = Long.MAX_VALUE;
       answer(nanos);
+      mendZero(nanos);
     }
+    lookAtScale();
     maker.advanceTo(nanos, perceived(), bench.pan);
   }
 
   private Perceived perceived() {
+    if (maker.held().filter(held -> held.thing().equals("spoon")).isPresent()) maker.putAside();
+    if (othersHands) return Perceived.told(Told.WAIT);
     return switch (seen.step()) {
       case IDLE, DONE, MIX -> Perceived.told(Told.WAIT);
       case PREPARE, PLACE_POT, RETURN_POT -> potOn();
@@ -73,7 +105,7 @@ public final class FollowingMaker {
       case SPLIT_OFF -> takeOut();
       case AWAY -> back();
       case OVER -> over();
-      case ASK -> Perceived.told(Told.WAIT);
+      case ASK -> ask();
     };
   }
 
@@ -82,12 +114,42 @@ public final class FollowingMaker {
   }
 
   private Perceived potOn() {
-    if (pan().holds(POT)) return Perceived.told(Told.WAIT);
+    if (pan().holds(POT)) return unseen() ? Perceived.told(Told.LIFT) : Perceived.told(Told.WAIT);
     if (maker.held().isEmpty()) {
       Held thing = potAside.orElse(new Held(POT, pot, false));
       maker.hand(thing.thing(), thing.mass(), thing.hot());
     }
-    return Perceived.told(Told.PLACE);
+    return put();
+  }
+
+  /** Something stands there and the scale shows nothing, as if it were zeroed: for so long that a maker notices. */
+  private boolean unseen() {
+    boolean told = seen.detail().filter(words -> ZEROED.contains(words.key())).isPresent();
+    return told
+        && seen.countIn().isEmpty()
+        && !seen.now().key().equals("now.checking")
+        && unseenSince != Long.MAX_VALUE
+        && bench.nanos() - unseenSince > 6_000_000_000L;
+  }
+
+  private void lookAtScale() {
+    boolean shows = bench
+        .scale
+        .display()
+        .filter(shown -> shown.mass(MassUnit.GRAM).abs().isMoreThan(Mass.ofGrams("45")))
+        .isPresent();
+    if (shows || pan().receiver().isEmpty()) unseenSince = Long.MAX_VALUE;
+    else if (unseenSince == Long.MAX_VALUE) unseenSince = bench.nanos();
+  }
+
+  /** Puts down what was held for two seconds at least, once the scale shows a number and is not told to be cleared. */
+  private Perceived put() {
+    if (heldSince == Long.MAX_VALUE) heldSince = bench.nanos();
+    boolean wait = bench.nanos() - heldSince < 2_500_000_000L
+        || seen.trouble().isPresent()
+        || seen.now().key().startsWith("now.lift")
+        || seen.now().key().equals("now.keep-off");
+    return Perceived.told(wait ? Told.WAIT : Told.PLACE);
   }
 
   private Perceived potOff() {
@@ -105,12 +167,12 @@ public final class FollowingMaker {
       potAside = Optional.of(held);
       maker.putAside();
     });
-    if (pan().receiver().isPresent()) return Perceived.told(Told.WAIT);
+    if (pan().receiver().isPresent()) return Perceived.told(unseen() ? Told.LIFT : Told.WAIT);
     if (maker.held().isEmpty()) {
       vesselName = "vessel " + ++vessel;
       maker.hand(vesselName, Mass.ofGrams(Integer.toString(150 + random.nextInt(60))), false);
     }
-    return Perceived.told(Told.PLACE);
+    return put();
   }
 
   private Perceived vesselOff() {
@@ -120,12 +182,30 @@ public final class FollowingMaker {
   }
 
   private Perceived back() {
-    if (maker.held().isPresent()) return Perceived.told(Told.PLACE);
-    boolean liftFirst = seen.now().key().startsWith("now.lift")
-        || seen.detail()
-            .filter(words -> words.key().equals("detail.maybe-zeroed"))
-            .isPresent();
-    return Perceived.told(liftFirst && pan().receiver().isPresent() ? Told.LIFT : Told.WAIT);
+    if (maker.held().isPresent()) return put();
+    boolean lift = seen.now().key().startsWith("now.lift") || unseen();
+    return Perceived.told(lift && pan().receiver().isPresent() ? Told.LIFT : Told.WAIT);
+  }
+
+  /** At the first asking the maker lifts it off and puts it back; only then is what stands there counted. */
+  private Perceived ask() {
+    if (maker.held().isPresent()) return put();
+    return Perceived.told(liftsFirst() && pan().receiver().isPresent() ? Told.LIFT : Told.WAIT);
+  }
+
+  /** What the bench says is there is not counted while it cannot be true: this maker knows about what was poured. */
+  private boolean liftsFirst() {
+    boolean about = seen.detail()
+        .map(words -> words.with().get("found"))
+        .filter(Words.Amount.class::isInstance)
+        .map(term -> ((Words.Amount) term).mass().minus(standing()).abs())
+        .filter(off -> off.isLessThan(Mass.ofGrams("3")))
+        .isPresent();
+    return asks % 2 == 1 || !about;
+  }
+
+  private Mass standing() {
+    return pan().truth().minus(pan().spilt());
   }
 
   private Perceived byCue() {
@@ -201,8 +281,27 @@ public final class FollowingMaker {
     return Perceived.told(Told.OVER);
   }
 
+  /** A scale that reads below zero with nothing on it is switched off and on, as its page says in other words. */
+  private void mendZero(long nanos) {
+    if (nanos >= switchOnAt) {
+      switchOnAt = Long.MAX_VALUE;
+      switchOn();
+    }
+    boolean below =
+        seen.trouble().filter(words -> !words.key().equals("trouble.overload")).isPresent()
+            && pan().receiver().isEmpty();
+    if (!below) zeroTroubleSince = Long.MAX_VALUE;
+    else if (zeroTroubleSince == Long.MAX_VALUE) zeroTroubleSince = nanos;
+    else if (nanos - zeroTroubleSince > 3 * HANDS_NANOS && bench.scale.isOn()) {
+      bench.press(ScaleKey.ON_OFF);
+      switchOnAt = nanos + 1_000_000_000L;
+      zeroTroubleSince = Long.MAX_VALUE;
+    }
+  }
+
   private void answer(long nanos) {
-    boolean asked = !seen.choices().isEmpty()
+    boolean firstAsking = seen.step() == Prompt.Kind.ASK && liftsFirst();
+    boolean asked = !seen.choices().isEmpty() && !firstAsking
         || seen.step() == Prompt.Kind.PLACE_VESSEL && seen.confirm().isPresent();
     if (!asked) {
       answersAt = Long.MAX_VALUE;

@@ -17,10 +17,17 @@ public final class PageWords {
       Pattern.compile("^  \"([a-z._-]+)\": \"((?:[^\"\\\\]|\\\\.)*)\",$", Pattern.MULTILINE);
   private static final Pattern PLACEHOLDER = Pattern.compile("\\{([a-zA-Z]+)}");
 
-  public static final PageWords ENGLISH =
-      new PageWords(Path.of("../web/src/main/resources/page/messages.js"));
+  public static final PageWords ENGLISH = new PageWords(file());
 
   private final Map<String, String> sentences = new LinkedHashMap<>();
+
+  /** From the module's folder, or from the root. */
+  private static Path file() {
+    Path fromModule = Path.of("../web/src/main/resources/page/messages.js");
+    return Files.exists(fromModule)
+        ? fromModule
+        : Path.of("web/src/main/resources/page/messages.js");
+  }
 
   private PageWords(Path file) {
     try {

@@ -12,6 +12,7 @@ import candlebench.simulator.ScaleQuirks;
 import candlebench.simulator.ScaleTraits;
 import candlebench.simulator.VirtualClock;
 import candlebench.simulator.VirtualScale;
+import candlebench.station.guidance.BenchProgress;
 import candlebench.station.guidance.BenchSetup;
 import candlebench.station.guidance.GuidanceEffect;
 import candlebench.station.guidance.GuidanceEvent;
@@ -41,6 +42,10 @@ public final class VirtualBench {
   private static final Line NO_WIRE = () -> {
     throw new AssertionError("the virtual bench opens no wire");
   };
+  /** Stands among the inputs for a kill and a new start. */
+  private static final GuidanceInput RESTARTED =
+      new GuidanceInput.LineChanged(-1, false, new Stamp(START, 0));
+
   private static final long STEP_NANOS = 20_000_000L;
   private static final long TICK_NANOS = 100_000_000L;
   private static final long SILENT_NANOS = 1_500_000_000L;
@@ -62,6 +67,8 @@ public final class VirtualBench {
   private long nextTick;
   private long runBegan;
   private int commands;
+  private final List<GuidanceInput> inputs = new ArrayList<>();
+  private UnaryOperator<GuidanceStep> tampering = UnaryOperator.identity();
   private LongConsumer around = nanos -> {};
   private UnaryOperator<byte[]> wire = bytes -> bytes;
 
@@ -212,23 +219,49 @@ public final class VirtualBench {
         : Optional.empty();
   }
 
-  /** The program is killed and started again after a while; the journal is all that is left. */
+  /** The program is killed and started again after a while; the journal is all that is left. Whoever poured has stopped. */
   public void restart(Duration down) {
+    pan.flow(0, 0);
     clock.advance(down);
     pan.advanceTo(clock.nanos());
     scale.advanceTo(clock.nanos(), (nanos, bytes) -> {});
     runBegan = clock.nanos() - 5_000_000L;
+    inputs.add(RESTARTED);
     state = GuidanceState.resume(setup, promises.fromJournal());
     answering = true;
     lastHeard = clock.nanos();
   }
 
+  /** Does something to each step before it is written down, to see whether the promises notice. */
+  public void tamper(UnaryOperator<GuidanceStep> how) {
+    tampering = how;
+  }
+
   private void give(GuidanceInput input) {
-    GuidanceStep step = state.on(input);
+    GuidanceStep step = tampering.apply(state.on(input));
+    inputs.add(input);
     events.addAll(step.events());
     effects.addAll(step.effects());
     state = step.next();
     promises.check(input, step, now());
+  }
+
+  /** The events that the same inputs give once more, from the beginning. */
+  public List<GuidanceEvent> replayed() {
+    List<GuidanceEvent> again = new ArrayList<>();
+    GuidanceState replaying = GuidanceState.begin(setup);
+    BenchProgress progress = BenchProgress.EMPTY;
+    for (GuidanceInput input : inputs) {
+      if (input == RESTARTED) {
+        replaying = GuidanceState.resume(setup, progress);
+        continue;
+      }
+      GuidanceStep step = replaying.on(input);
+      again.addAll(step.events());
+      progress = progress.after(step.events());
+      replaying = step.next();
+    }
+    return again;
   }
 
   public <E extends GuidanceEvent> List<E> all(Class<E> type) {
