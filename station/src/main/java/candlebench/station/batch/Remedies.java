@@ -64,10 +64,14 @@ public record Remedies(BatchPlan plan, Map<Integer, Mass> inPot, int part, Room 
         apart ? Optional.empty() : Optional.of(WhyNot.ALREADY_IN_POT));
   }
 
-  /** Take out as much of the even mix as leaves the right weight of this part, then make the rest up. */
+  /**
+   * Take out as much of the even mix as leaves the right weight of this part, then make the rest up. Where it was already taken back, down
+   * to an empty pot, all that is there is kept.
+   */
   private Remedy splitOff() {
     Mass there = inPot.get(part);
-    Fraction kept = Fraction.ratio(plan.target(part, without(part)), there);
+    Mass target = plan.target(part, without(part));
+    Fraction kept = there.isMoreThan(target) ? Fraction.ratio(target, there) : Fraction.ONE;
     Mass contents = sum(inPot);
     Mass out = contents.minus(kept.of(contents));
     Map<Integer, Mass> left = new TreeMap<>();

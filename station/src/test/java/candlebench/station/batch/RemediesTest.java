@@ -102,6 +102,20 @@ class RemediesTest {
   }
 
   @Test
+  void an_over_pour_taken_back_to_the_last_gram_leaves_nothing_to_split_off() {
+    for (String there : new String[] {"0", "-0.1", "56"}) {
+      Remedies ways = new Remedies(
+          plan(Load.ofWax("8"), "10"), Map.of(0, grams("700"), 1, grams(there)), 1, ROOMY);
+      Remedy split = ways.all().get(3);
+      assertThat(split.kind()).isEqualTo(Kind.SPLIT_OFF);
+      assertThat(split.takeOut()).isEqualTo(Mass.ZERO);
+      assertThat(split.whyNot()).contains(WhyNot.NOTHING_TO_ADD);
+    }
+    assertThat(new Remedies(plan(Load.ofWax("8"), "10"), Map.of(0, Mass.ZERO), 0, ROOMY).all())
+        .hasSize(5);
+  }
+
+  @Test
   void adding_restores_every_load_whatever_the_recipe() {
     SplittableRandom random = new SplittableRandom(11);
     for (int i = 0; i < 2000; i++) {
