@@ -22,6 +22,9 @@ final class CommandRequest {
   private static final Pattern ID = Pattern.compile("[A-Za-z0-9_-]{1,64}");
   private static final Pattern AMOUNT = Pattern.compile("-?\\d{1,9}(\\.\\d{1,9})?");
 
+  private static final BigDecimal MOST =
+      MassUnit.KILOGRAM.picograms().multiply(BigDecimal.valueOf(1000));
+
   /** What each command takes beside {@code id} and {@code command}. */
   private static final Map<String, Set<String>> KNOWN = new TreeMap<>(Map.ofEntries(
       Map.entry("start-batch", Set.of("recipe", "vessels", "person", "lots")),
@@ -78,8 +81,7 @@ final class CommandRequest {
       case "go-on" -> new MakerCommand.GoOn();
       case "undo" -> new MakerCommand.Undo();
       case "choose" -> new MakerCommand.Choose(needed("choice"), optional("reason"));
-      case "enter-by-hand" ->
-        new MakerCommand.EnterByHand(Mass.of(amount("net"), unit()), needed("reason"));
+      case "enter-by-hand" -> new MakerCommand.EnterByHand(mass("net"), needed("reason"));
       case "note-temperature" -> new MakerCommand.NoteTemperature(tenths("celsius"));
       case "abandon" -> new MakerCommand.Abandon(needed("reason"));
       case "receive-lot" ->
@@ -122,7 +124,17 @@ final class CommandRequest {
 
   /** A delivery's amount; zero where it is not known. */
   private Mass received() {
-    return optional("amount").isEmpty() ? Mass.ZERO : Mass.of(amount("amount"), unit());
+    return optional("amount").isEmpty() ? Mass.ZERO : mass("amount");
+  }
+
+  /** No more than a pallet, so that what is typed in the wrong unit is told at once, and no sum of deliveries outgrows a mass. */
+  private Mass mass(String field) {
+    BigDecimal amount = amount(field);
+    MassUnit unit = unit();
+    if (amount.abs().multiply(unit.picograms()).compareTo(MOST) > 0)
+      throw new IllegalArgumentException("'" + field + "' is at most a tonne, not "
+          + amount.toPlainString() + " " + unit.symbol() + ": look at number and unit");
+    return Mass.of(amount, unit);
   }
 
   private Correctable what() {

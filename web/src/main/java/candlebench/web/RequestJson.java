@@ -47,7 +47,7 @@ record RequestJson(Map<String, String> texts, Map<String, String> lots) {
     if (in.nextToken() != JsonToken.START_OBJECT)
       throw new IllegalArgumentException("'lots' is an object of lot numbers by material");
     while (in.nextToken() == JsonToken.FIELD_NAME) {
-      String material = in.currentName();
+      String material = checked("lots", in.currentName());
       lots.put(material, text(material, in));
     }
   }
@@ -55,10 +55,17 @@ record RequestJson(Map<String, String> texts, Map<String, String> lots) {
   private static String text(String field, JsonParser in) throws IOException {
     if (in.nextToken() != JsonToken.VALUE_STRING)
       throw new IllegalArgumentException("'" + field + "' is text: put it in quotes");
-    String text = in.getText();
+    return checked(field, in.getText());
+  }
+
+  /** Only what can be written down and read again. */
+  private static String checked(String field, String text) {
     if (text.length() > TEXT_MOST)
       throw new IllegalArgumentException(
           "'" + field + "' is too long: keep it under " + TEXT_MOST + " characters");
+    if (text.codePoints().anyMatch(c -> Character.getType(c) == Character.SURROGATE))
+      throw new IllegalArgumentException(
+          "'" + field + "' holds half a character: type it anew, without what was pasted");
     return text;
   }
 }

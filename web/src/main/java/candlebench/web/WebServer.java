@@ -5,7 +5,6 @@ import candlebench.station.link.FoundPort;
 import candlebench.web.RequestGuard.TurnedAway;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
-import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import java.io.IOException;
@@ -166,9 +165,8 @@ final class WebServer implements AutoCloseable {
   }
 
   private static String words(HttpResponseException no) {
-    if (no instanceof ContentTooLargeResponse)
-      return "the body is too large: a command fits in " + JettySetup.BODY_MOST + " bytes";
     return switch (no.getStatus()) {
+      case 413 -> "the body is too large: a command fits in " + JettySetup.BODY_MOST + " bytes";
       case 404 -> "there is nothing here: the page is at /";
       case 405 -> "this cannot be done here: see what the page itself asks for";
       default -> no.getMessage();

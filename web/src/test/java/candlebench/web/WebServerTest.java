@@ -117,7 +117,9 @@ class WebServerTest {
   @Test
   void a_big_body_is_refused_with_and_without_a_stated_length() throws IOException {
     String big = "{\"id\":\"" + "a".repeat(20_000) + "\"}";
-    assertThat(RawHttp.post(port, "/api/say", big, JSON).status()).isEqualTo(413);
+    RawHttp.Answer refused = RawHttp.post(port, "/api/say", big, JSON);
+    assertThat(refused.status()).isEqualTo(413);
+    assertThat(refused.body()).contains("a command fits in");
     String chunked = "POST /api/say HTTP/1.1\r\nHost: localhost\r\n" + JSON
         + "\r\nTransfer-Encoding: chunked\r\nConnection: close\r\n\r\n"
         + Integer.toHexString(big.length()) + "\r\n" + big + "\r\n0\r\n\r\n";
@@ -164,6 +166,34 @@ class WebServerTest {
   void a_text_without_end_is_refused() throws IOException {
     String body = "{\"id\":\"a\",\"command\":\"abandon\",\"reason\":\"" + "x".repeat(501) + "\"}";
     assertThat(RawHttp.post(port, "/api/say", body, JSON).body()).contains("keep it under 500");
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "\"command\":\"abandon\",\"reason\":\"spilt \\ud83d\"",
+        "\"command\":\"start-batch\",\"recipe\":\"c\",\"vessels\":\"3\",\"lots\":{\"wax\":\"L1\\udc00\"}",
+      })
+  void half_a_character_is_refused_before_the_bench_would_write_it_down(String command)
+      throws IOException {
+    RawHttp.Answer answer = RawHttp.post(port, "/api/say", "{\"id\":\"a\"," + command + "}", JSON);
+    assertThat(answer.status()).isEqualTo(400);
+    assertThat(answer.body()).contains("half a character: type it anew");
+    assertThat(bench.said()).isEmpty();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"999999999,kg", "1000.1,kg", "-1000001,g"})
+  void more_than_a_tonne_is_a_slip_and_refused_in_words(String amount, String unit)
+      throws IOException {
+    String body =
+        "{\"id\":\"a\",\"command\":\"receive-lot\",\"material\":\"m\",\"lot\":\"l\",\"amount\":\"%s\",\"unit\":\"%s\"}"
+            .formatted(amount, unit);
+    RawHttp.Answer answer = RawHttp.post(port, "/api/say", body, JSON);
+    assertThat(answer.status()).isEqualTo(400);
+    assertThat(answer.body())
+        .contains("at most a tonne, not " + amount + " " + unit + ": look at number and unit");
+    assertThat(bench.said()).isEmpty();
   }
 
   @ParameterizedTest
