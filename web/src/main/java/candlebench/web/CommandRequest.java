@@ -22,8 +22,7 @@ final class CommandRequest {
   private static final Pattern ID = Pattern.compile("[A-Za-z0-9_-]{1,64}");
   private static final Pattern AMOUNT = Pattern.compile("-?\\d{1,9}(\\.\\d{1,9})?");
 
-  private static final BigDecimal MOST =
-      MassUnit.KILOGRAM.picograms().multiply(BigDecimal.valueOf(1000));
+  private static final Mass MOST = Mass.of("1000", MassUnit.KILOGRAM);
 
   /** What each command takes beside {@code id} and {@code command}. */
   private static final Map<String, Set<String>> KNOWN = new TreeMap<>(Map.ofEntries(
@@ -131,10 +130,14 @@ final class CommandRequest {
   private Mass mass(String field) {
     BigDecimal amount = amount(field);
     MassUnit unit = unit();
-    if (amount.abs().multiply(unit.picograms()).compareTo(MOST) > 0)
-      throw new IllegalArgumentException("'" + field + "' is at most a tonne, not "
-          + amount.toPlainString() + " " + unit.symbol() + ": look at number and unit");
-    return Mass.of(amount, unit);
+    try {
+      Mass mass = Mass.of(amount, unit);
+      if (!mass.abs().isMoreThan(MOST)) return mass;
+    } catch (ArithmeticException beyond) {
+      // More than a mass can hold is refused as what it is: far too much.
+    }
+    throw new IllegalArgumentException("'" + field + "' is at most a tonne, not "
+        + amount.toPlainString() + " " + unit.symbol() + ": look at number and unit");
   }
 
   private Correctable what() {
