@@ -26,7 +26,7 @@ async function showBatches(before = "") {
   body("batches").append(...found.batches.map(batchRow));
   if (found.batches.length) oldest = found.batches[found.batches.length - 1].first;
   const some = body("batches").children.length > 0;
-  $("batches").hidden = !some;
+  $("batches-frame").hidden = !some;
   $("empty").hidden = some;
   $("older").hidden = !found.more;
   $("practice").hidden = !found.practice;
@@ -36,14 +36,14 @@ async function showBatches(before = "") {
 async function showStock() {
   const { stock } = await ask("api/lots");
   body("stock").replaceChildren(...stock.map(lot => row(lot.material, lot.lot, lot.received || "not written down", lot.used, lot.left, String(lot.batches))));
-  $("stock").hidden = stock.length === 0;
+  $("stock-frame").hidden = stock.length === 0;
   $("no-stock").hidden = stock.length > 0;
 }
 
 async function find(query) {
   const { uses } = await ask(`api/lots?${new URLSearchParams(query)}`);
   body("uses").replaceChildren(...uses.map(({ batch, lot }) => row(link("sheet.html", batch.code, batch.code), lot.material, lot.unknown ? "unknown" : lot.lot, lot.amount, lot.vessels.join(", ") || "none", when(batch.started).day)));
-  $("uses").hidden = uses.length === 0;
+  $("uses-frame").hidden = uses.length === 0;
   const vessels = uses.reduce((sum, { lot }) => sum + lot.vessels.length, 0);
   $("found").textContent = uses.length ? `${uses.length} ${uses.length === 1 ? "batch" : "batches"}, ${vessels} vessels.` : "No batch took from such a lot.";
 }

@@ -1,5 +1,7 @@
 // What the pages of the record share: asking, and building rows out of text.
 
+import "./light.js";
+
 const SVG = "http://www.w3.org/2000/svg";
 
 export const $ = id => document.getElementById(id);
@@ -15,7 +17,8 @@ export async function ask(path) {
 /** Shows what went wrong in place of what was asked for. */
 export function failed(error) {
   const box = $("failed");
-  box.textContent = error.message;
+  const titled = document.querySelector("h1")?.checkVisibility();
+  box.replaceChildren(made(titled ? "h2" : "h1", "", "This cannot be shown"), made("p", "", error.message));
   box.hidden = false;
 }
 

@@ -1,25 +1,12 @@
 // What this screen keeps for itself: light, sound, keys. Nothing of the bench.
 
-const PLACE = "candlebench.screen";
+import { keep, kept } from "./light.js";
+
 const USUAL = { light: "auto", loudness: 60, pitch: 100, shortcuts: true };
-const dark = matchMedia("(prefers-color-scheme: dark)");
 const dialog = document.getElementById("settings");
 const form = dialog.querySelector("form");
 
 export const settings = { ...USUAL, ...kept() };
-
-function kept() {
-  try {
-    return JSON.parse(localStorage.getItem(PLACE)) ?? {};
-  } catch {
-    return {};
-  }
-}
-
-function light() {
-  const dim = settings.light === "dim" || (settings.light === "auto" && dark.matches);
-  document.documentElement.dataset.light = dim ? "dim" : "bright";
-}
 
 export function openSettings() {
   form.elements.light.value = settings.light;
@@ -36,8 +23,5 @@ form.addEventListener("input", () => {
   settings.loudness = Number(form.elements.loudness.value);
   settings.pitch = Number(form.elements.pitch.value);
   settings.shortcuts = form.elements.shortcuts.checked;
-  localStorage.setItem(PLACE, JSON.stringify(settings));
-  light();
+  keep(settings);
 });
-dark.addEventListener("change", light);
-light();

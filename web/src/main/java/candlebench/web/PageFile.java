@@ -41,6 +41,7 @@ record PageFile(String path, String type, byte[] bytes, String tag) {
       "forms.js",
       "seek.js",
       "settings.js",
+      "light.js",
       "messages.js",
       "words.js",
       "icon.svg",

@@ -223,6 +223,31 @@ final class Scenes {
             .build());
   }
 
+  /** The same pour at the practice bench. */
+  static StationView practising() {
+    StationView pouring = pouring();
+    return new StationView(
+        pouring.revision(),
+        pouring.madeAtNanos(),
+        true,
+        pouring.scales(),
+        pouring.bench(),
+        pouring.record());
+  }
+
+  /** No scale answers, so that a weight may be typed in. */
+  static StationView byHand() {
+    return view(
+        List.of(scale("", "lost", "", -1).with("trouble.lost")),
+        bench("ADD_PART", say("now.add", "part", "Harbour Fig oil"))
+            .cue(Cue.WAITING)
+            .weighing(oilWeighing("", "", 557, Trust.NONE))
+            .trouble(say("trouble.lost", "part", "Harbour Fig oil", "known", "31.2 g"))
+            .parts(parts(1))
+            .byHand()
+            .build());
+  }
+
   private static StationView idle() {
     return view(
         List.of(scale("0.0", "live", "stable", 80)),
@@ -443,6 +468,7 @@ final class Scenes {
     private Optional<Countdown> timer = Optional.empty();
     private List<Choice> choices = List.of();
     private List<PartView> parts = List.of();
+    private boolean byHand;
     private Optional<BatchView> batch =
         Optional.of(new BatchView("HL-1125-02", "Harbour Fig", 12, "8", "of_wax", "7.41"));
 
@@ -511,6 +537,11 @@ final class Scenes {
       return this;
     }
 
+    Building byHand() {
+      byHand = true;
+      return this;
+    }
+
     Building batch(Optional<BatchView> which) {
       batch = which;
       return this;
@@ -519,7 +550,7 @@ final class Scenes {
     BenchView build() {
       return new BenchView(
           step, now, detail, cue, stopIn, drops, weighing, trouble, countIn, undo, confirm, timer,
-          choices, parts, batch, false);
+          choices, parts, batch, byHand);
     }
   }
 }

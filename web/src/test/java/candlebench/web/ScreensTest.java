@@ -82,6 +82,10 @@ class ScreensTest {
               + "-" + scene + ".png")));
       assertThat(faint(page)).as("text too faint in " + scene).isEmpty();
       assertThat(cut(page)).as("text cut off in " + scene).isEmpty();
+      if (view.bench().weighing().isPresent() && view.bench().choices().isEmpty())
+        assertThat(page.evaluate(UNDER_THE_FOOT))
+            .as("the picture is covered in " + scene)
+            .isEqualTo(false);
       if (!screen.lies()) continue;
       assertThat(page.evaluate("document.documentElement.scrollHeight - innerHeight"))
           .as("scrolls in " + scene)
@@ -111,14 +115,7 @@ class ScreensTest {
   @ParameterizedTest
   @EnumSource(names = {"TABLET", "PHONE"})
   void the_practice_bench_has_room_for_its_hands(Screen screen) {
-    StationView pouring = Scenes.pouring();
-    StationView view = new StationView(
-        pouring.revision(),
-        pouring.madeAtNanos(),
-        true,
-        pouring.scales(),
-        pouring.bench(),
-        pouring.record());
+    StationView view = Scenes.practising();
     ScriptedBench practice = new ScriptedBench(view);
     Site withHands = practice.site(Optional.of((hand, down) -> {}));
     try (WebServer served = new WebServer(withHands, InetAddress.getLoopbackAddress(), 0)) {
@@ -128,6 +125,7 @@ class ScreensTest {
       picture(page, screen, "practice");
       assertThat(cut(page)).isEmpty();
       assertThat(faint(page)).isEmpty();
+      assertThat(page.evaluate(UNDER_THE_FOOT)).isEqualTo(false);
       if (screen.lies())
         assertThat(page.evaluate("document.documentElement.scrollHeight - innerHeight"))
             .isEqualTo(0);
@@ -140,6 +138,9 @@ class ScreensTest {
         .setPath(Path.of(
             "target/screens/" + screen.name().toLowerCase(Locale.ROOT) + "-" + name + ".png")));
   }
+
+  private static final String UNDER_THE_FOOT =
+      "document.getElementById('vessel').getBoundingClientRect().bottom > document.querySelector('.foot').getBoundingClientRect().top + 1";
 
   /** The height of the digits as drawn, or null where no number is shown. */
   private static final String FIGURE = """

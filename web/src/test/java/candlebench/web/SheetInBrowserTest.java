@@ -5,16 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import candlebench.station.guidance.GuidanceEvent.Correctable;
 import candlebench.station.guidance.MakerCommand;
-import candlebench.station.journal.Projections;
-import candlebench.station.journal.Purpose;
-import candlebench.station.journal.SqliteJournal;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
-import java.net.InetAddress;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -29,39 +24,23 @@ class SheetInBrowserTest {
   @TempDir
   static Path folder;
 
-  private static SqliteJournal journal;
-  private static Projections lists;
+  private static ServedRecord record;
   private static ScriptedBench bench;
   private static WebServer server;
   private static PageBrowser browser;
 
   @BeforeAll
   static void start() throws Exception {
-    Path file = Purpose.RECORD.under(folder);
-    journal = SqliteJournal.open(file, Purpose.RECORD);
-    new RecordScenes(journal).twelveWithTroubles("20261125-1").three("20261125-2");
-    lists = Projections.open(Projections.beside(file), journal);
-    bench = new ScriptedBench(Scenes.pouring());
-    Site bare = bench.site();
-    server = new WebServer(
-        new Site(
-            bare.bench(),
-            bare.nanos(),
-            bare.recipes(),
-            Optional.empty(),
-            Optional.of(new RecordBook(journal, lists)),
-            Optional.empty()),
-        InetAddress.getLoopbackAddress(),
-        0);
+    record = new ServedRecord(folder);
+    bench = record.bench();
+    server = record.server();
     browser = new PageBrowser();
   }
 
   @AfterAll
   static void stop() {
     browser.close();
-    server.close();
-    lists.close();
-    journal.close();
+    record.close();
   }
 
   private static Page open(String path) {
@@ -85,7 +64,7 @@ class SheetInBrowserTest {
     assertThat(page.locator("#vessels li")).hasCount(12);
     assertThat(page.locator("#loads")).containsText("8.20\u00a0% of the wax");
     assertThat(page.locator("#deviations")).containsText("below the tested 10 % of the wax");
-    assertThat(page.locator("#record")).containsText(journal.head());
+    assertThat(page.locator("#record")).containsText(record.journal().head());
     page.screenshot(
         new Page.ScreenshotOptions().setFullPage(true).setPath(PICTURES.resolve("sheet.png")));
     assertEquals(1, papers(page, "sheet"));
@@ -143,7 +122,7 @@ class SheetInBrowserTest {
   }
 
   private static long lastWeight() throws Exception {
-    var vessels = lists.record("20261125-2").orElseThrow().vesselLines();
+    var vessels = record.lists().record("20261125-2").orElseThrow().vesselLines();
     return vessels.get(vessels.size() - 1).entry();
   }
 }
