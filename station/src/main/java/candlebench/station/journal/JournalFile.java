@@ -31,7 +31,11 @@ public final class JournalFile implements AutoCloseable {
     try {
       return new JournalFile(file, connection, JournalDatabase.purpose(connection, file));
     } catch (SQLException refused) {
+      close(connection);
       throw SqliteTrouble.of(file, refused);
+    } catch (JournalFailed refused) {
+      close(connection);
+      throw refused;
     }
   }
 
@@ -114,6 +118,10 @@ public final class JournalFile implements AutoCloseable {
 
   @Override
   public void close() {
+    close(connection);
+  }
+
+  private static void close(Connection connection) {
     try {
       connection.close();
     } catch (SQLException nothingToSave) {
