@@ -174,7 +174,7 @@ public final class Station implements Bench, AutoCloseable {
     return trace;
   }
 
-  /** The links, in the order of the scales, for what they counted and the bytes they read. */
+  /** The links, in the order of the scales, for what they counted. */
   public List<ScaleLink> links() {
     return List.copyOf(links);
   }

@@ -8,8 +8,6 @@ import candlebench.protocol.ScaleFormat;
 import candlebench.shared.Stamp;
 import java.time.Duration;
 import java.util.Optional;
-import java.util.Queue;
-import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
@@ -23,7 +21,6 @@ import java.util.function.Consumer;
 public final class ScaleLink implements AutoCloseable {
   private static final Duration FIRST_PAUSE = Duration.ofMillis(100);
   private static final Duration LONGEST_PAUSE = Duration.ofSeconds(1);
-  private static final int MOST_COMMANDS_WAITING = 8;
   private static final long CLOSING_MILLIS = 2_000;
 
   private final int scale;
@@ -35,9 +32,7 @@ public final class ScaleLink implements AutoCloseable {
   private final Asking asking;
   private final Optional<byte[]> ask;
   private final Consumer<Frame> frames = this::frame;
-  private final Queue<byte[]> outbox = new ArrayBlockingQueue<>(MOST_COMMANDS_WAITING);
   private final Counters counters = new Counters();
-  private final ByteTrace trace = new ByteTrace();
   private final CountDownLatch closing = new CountDownLatch(1);
   private final Thread reader;
   private LinkReport said = LinkReport.of(LinkState.CONNECTING);
@@ -64,15 +59,6 @@ public final class ScaleLink implements AutoCloseable {
 
   public Counters counters() {
     return counters;
-  }
-
-  public ByteTrace trace() {
-    return trace;
-  }
-
-  /** Hands a command to the scale without waiting; whether the format has it and there is room for it. Any thread. */
-  public boolean send(ScaleCommand command) {
-    return format.command(command).map(outbox::offer).orElse(false);
   }
 
   @Override
@@ -132,15 +118,12 @@ public final class ScaleLink implements AutoCloseable {
     watch = new LineWatch(now.nanos());
     start.opened(now.nanos());
     asking.opened();
-    // What waited for a line that was gone is no longer meant.
-    outbox.clear();
   }
 
   private void arrived(byte[] bytes, int count, Stamp now) {
     counters.read(count);
     watch.bytes(now.nanos());
     start.bytes(now.nanos());
-    trace.keep(bytes, count, now);
     framer.feed(bytes, count, now, frames);
   }
 
@@ -181,8 +164,6 @@ public final class ScaleLink implements AutoCloseable {
   }
 
   private void speak(BytePort port, Stamp now) {
-    for (byte[] waiting = outbox.poll(); waiting != null; waiting = outbox.poll())
-      port.write(waiting);
     if (ask.isPresent() && asking.due(now.nanos())) port.write(ask.get());
   }
 

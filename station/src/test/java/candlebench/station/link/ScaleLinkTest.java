@@ -5,10 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import candlebench.protocol.Decoded;
 import candlebench.protocol.Frame;
 import candlebench.protocol.Refusal;
-import candlebench.protocol.ScaleCommand;
 import candlebench.protocol.formats.ScaleFormats;
 import candlebench.shared.Stamp;
-import java.io.IOException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Map;
@@ -252,46 +250,6 @@ class ScaleLinkTest {
   }
 
   @Test
-  void a_command_reaches_the_wire_but_not_a_wire_that_came_later() throws Exception {
-    start(Optional.empty());
-    wire.plugIn();
-    wire.send(FRAME);
-    assertHeard("LIVE", "12.34 STABLE");
-    assertThat(link.send(ScaleCommand.TARE)).isTrue();
-    wire.silence();
-    assertThat(wire.written.poll(10, TimeUnit.SECONDS)).isEqualTo("T\r\n");
-    wire.unplug();
-    assertHeard("LOST");
-    for (int i = 0; i < 20; i++) link.send(ScaleCommand.TARE);
-    assertThat(link.send(ScaleCommand.TARE))
-        .as("what waits for a wire is bounded")
-        .isFalse();
-    wire.plugIn();
-    wire.send(FRAME);
-    assertHeard("LIVE", "12.34 STABLE");
-    assertThat(wire.written).isEmpty();
-  }
-
-  @Test
-  void the_bytes_are_kept_as_they_came_and_no_more_than_so_many() throws Exception {
-    start(Optional.empty());
-    wire.plugIn();
-    wire.send("ST,+0001");
-    wire.send("2.34  g\r\n");
-    assertHeard("LIVE", "12.34 STABLE");
-    wire.silence();
-    StringBuilder dump = new StringBuilder();
-    link.trace().dump(dump);
-    assertThat(dump.toString())
-        .isEqualTo("# 0 earlier bytes are no longer kept\n"
-            + "2026-11-25T08:00:00Z 0 .00  g\\r\\n\n"
-            + "2026-11-25T08:00:00Z 0 ST,+0001\n2026-11-25T08:00:00Z 0 2.34  g\\r\\n\n");
-    ByteTrace trace = new ByteTrace();
-    for (int i = 0; i < 100; i++) trace.keep(new byte[1_000], 1_000, stamp());
-    assertThat(lines(trace)).isEqualTo(1 + ByteTrace.MOST_BYTES / 1_000);
-  }
-
-  @Test
   void closing_frees_the_wire_and_ends_the_thread() throws Exception {
     start(Optional.empty());
     wire.plugIn();
@@ -346,12 +304,6 @@ class ScaleLinkTest {
 
   private void assertHeard(String... expected) throws InterruptedException {
     for (String each : expected) assertThat(next()).startsWith(each);
-  }
-
-  private static long lines(ByteTrace trace) throws IOException {
-    StringBuilder dump = new StringBuilder();
-    trace.dump(dump);
-    return dump.chars().filter(c -> c == '\n').count();
   }
 
   private final class Ear implements LinkListener {
