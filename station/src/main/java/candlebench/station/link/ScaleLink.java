@@ -11,14 +11,18 @@ import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The line to one scale: opens it, reads frames off it, asks where it has to, and opens it again when it is gone.
  *
  * <p>One thread of its own does all of it, so that a wire that hangs holds up nothing else. Between attempts it pauses, longer each
- * time up to a second; while open it waits for bytes in the driver. So it never spins, whatever the wire does.
+ * time up to a second; while open it waits for bytes in the driver. So it never spins, whatever the wire does. An error of ours ends
+ * the attempt like a wire that is gone, so that a scale is never shown as live by a thread that has died.
  */
 public final class ScaleLink implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(ScaleLink.class);
   private static final Duration FIRST_PAUSE = Duration.ofMillis(100);
   private static final Duration LONGEST_PAUSE = Duration.ofSeconds(1);
   private static final long CLOSING_MILLIS = 2_000;
@@ -75,15 +79,27 @@ public final class ScaleLink implements AutoCloseable {
   private void run() {
     Duration pause = FIRST_PAUSE;
     while (!isClosing()) {
-      Line.Opening opening = line.open();
       boolean heard = false;
-      if (opening instanceof Line.Opened opened) heard = listen(opened.port());
-      else if (opening instanceof Line.NotOpened refused) say(refused.why(), stamps.now());
-      else throw new AssertionError(opening);
+      try {
+        heard = attempt();
+      } catch (RuntimeException | Error ours) {
+        LOG.error(
+            "Reading scale {} failed by an error of the program. It is opened anew.", scale, ours);
+        say(LinkReport.of(LinkState.LOST), stamps.now());
+      }
       if (heard) pause = FIRST_PAUSE;
       if (!isClosing()) await(pause);
       pause = longer(pause);
     }
+  }
+
+  /** Opens the line and reads it until it is gone; whether a frame was understood meanwhile. */
+  private boolean attempt() {
+    Line.Opening opening = line.open();
+    if (opening instanceof Line.Opened opened) return listen(opened.port());
+    if (!(opening instanceof Line.NotOpened refused)) throw new AssertionError(opening);
+    say(refused.why(), stamps.now());
+    return false;
   }
 
   /** Reads until the wire is gone or the link is closed; whether a frame was understood meanwhile. */

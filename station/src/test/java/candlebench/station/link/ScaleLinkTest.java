@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -250,6 +251,20 @@ class ScaleLinkTest {
   }
 
   @Test
+  void an_error_of_ours_is_a_scale_lost_and_looked_for_again() throws Exception {
+    AtomicBoolean failed = new AtomicBoolean();
+    link = link("and", Optional.empty(), () -> {
+      if (!failed.getAndSet(true)) throw new IllegalStateException("made for this test");
+      return wire.open();
+    });
+    link.start();
+    assertHeard("LOST");
+    wire.plugIn();
+    wire.send(FRAME);
+    assertHeard("LIVE", "12.34 STABLE");
+  }
+
+  @Test
   void closing_frees_the_wire_and_ends_the_thread() throws Exception {
     start(Optional.empty());
     wire.plugIn();
@@ -272,10 +287,14 @@ class ScaleLinkTest {
   }
 
   private ScaleLink link(String format, Optional<Duration> ask) {
+    return link(format, ask, wire);
+  }
+
+  private ScaleLink link(String format, Optional<Duration> ask, Line line) {
     return new ScaleLink(
         7,
         new ScaleSettings(
-            wire,
+            line,
             ScaleFormats.of(format),
             Optional.empty(),
             Optional.empty(),
