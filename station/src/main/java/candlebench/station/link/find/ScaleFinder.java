@@ -5,6 +5,7 @@ import candlebench.protocol.ScaleFormat;
 import candlebench.station.link.BytePort;
 import candlebench.station.link.Line;
 import candlebench.station.link.LinkReport;
+import candlebench.station.link.LinkState;
 import candlebench.station.link.SerialLine;
 import candlebench.station.link.Stamps;
 import java.util.List;
@@ -13,9 +14,12 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Searches for an unknown scale on one port, in a thread of its own, and tells how far it has come. */
 public final class ScaleFinder implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(ScaleFinder.class);
   private static final long CLOSING_MILLIS = 2_000;
   private static final int TRIES_MORE = 3;
   private static final long BETWEEN_TRIES_MILLIS = 200;
@@ -75,15 +79,23 @@ public final class ScaleFinder implements AutoCloseable {
   }
 
   private void run() {
-    listener.accept(search);
-    while (!isClosing() && !search.isOver()) {
-      tell(now(Optional.empty()));
-      Line.Opening opening = opening();
-      Optional<LinkReport> trouble = opening instanceof Line.Opened opened
-          ? listen(opened.port())
-          : Optional.of(((Line.NotOpened) opening).why());
-      if (!isClosing()) tell(now(trouble));
+    try {
+      listener.accept(search);
+      while (!isClosing() && !search.isOver()) visit();
+    } catch (RuntimeException | Error ours) {
+      LOG.error("The search for a scale has stopped by an error of the program.", ours);
+      tell(now(Optional.of(LinkReport.of(LinkState.LOST))));
     }
+  }
+
+  /** Opens the line as it is to be set next, and listens and asks there. */
+  private void visit() {
+    tell(now(Optional.empty()));
+    Line.Opening opening = opening();
+    Optional<LinkReport> trouble = opening instanceof Line.Opened opened
+        ? listen(opened.port())
+        : Optional.of(((Line.NotOpened) opening).why());
+    if (!isClosing()) tell(now(trouble));
   }
 
   /** Opens the line; a system may still be busy with giving up what was closed a moment ago. */

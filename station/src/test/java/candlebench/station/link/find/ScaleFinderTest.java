@@ -98,6 +98,22 @@ class ScaleFinderTest {
   }
 
   @Test
+  void an_error_of_ours_ends_the_search_and_is_said() throws Exception {
+    BlockingQueue<Search> told = new LinkedBlockingQueue<>();
+    try (ScaleFinder finder = new ScaleFinder(
+        line -> {
+          throw new IllegalStateException("made for this test");
+        },
+        ScaleFormats.all(),
+        new SystemStamps(),
+        told::add)) {
+      finder.start();
+      assertThat(told.poll(20, TimeUnit.SECONDS).isOver()).isFalse();
+      assertThat(told.poll(20, TimeUnit.SECONDS).trouble()).contains(LinkReport.of(LinkState.LOST));
+    }
+  }
+
+  @Test
   void a_search_that_is_closed_frees_its_port() throws Exception {
     try (PseudoTerminal terminal = new PseudoTerminal(folder.resolve("scale"))) {
       CountDownLatch opened = new CountDownLatch(1);
