@@ -2,6 +2,7 @@ package candlebench.station;
 
 import candlebench.station.guidance.MakerCommand;
 import candlebench.station.view.StationView;
+import java.io.IOException;
 
 /** The running bench as its pages see it: one view, and a door for what the maker says. */
 public interface Bench {
@@ -18,6 +19,9 @@ public interface Bench {
    * @param commandId made by the page; a repeated one is answered as the first time and done once
    */
   Answer say(String commandId, MakerCommand command);
+
+  /** Writes what reached the bench of late, one line each, to be looked into or played again after trouble. Any thread. */
+  void writeInputs(Appendable out) throws IOException;
 
   /** What became of a command: done, or refused with words for the maker (a key of the message file). */
   record Answer(boolean done, StationView.Say words) {}

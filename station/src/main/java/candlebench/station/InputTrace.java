@@ -24,7 +24,7 @@ import java.util.Optional;
  * 100 -h 0 …                           a minus: the disk refused to record what this led to, so it led to nothing
  * </pre>
  */
-public final class InputTrace {
+final class InputTrace {
 
   /** As long as this a piece may grow before a new one begins at the next quiet moment: an hour or so at ten readings a second. */
   static final int LONG_PIECE = 2 << 20;
@@ -85,7 +85,7 @@ public final class InputTrace {
   }
 
   /** Writes what is kept, the older piece first. */
-  public void dump(Appendable out) throws IOException {
+  void dump(Appendable out) throws IOException {
     Optional<String> older;
     String newer;
     synchronized (this) {

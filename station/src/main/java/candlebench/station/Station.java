@@ -21,6 +21,7 @@ import candlebench.station.link.SystemStamps;
 import candlebench.station.view.StationView;
 import candlebench.station.view.StationView.Say;
 import candlebench.station.view.Views;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -169,8 +170,12 @@ public final class Station implements Bench, AutoCloseable {
     }
   }
 
-  /** The last inputs, to be played again. */
-  public InputTrace trace() {
+  @Override
+  public void writeInputs(Appendable out) throws IOException {
+    trace.dump(out);
+  }
+
+  InputTrace trace() {
     return trace;
   }
 

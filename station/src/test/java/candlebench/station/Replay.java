@@ -19,7 +19,7 @@ import java.util.Optional;
 import java.util.function.LongFunction;
 
 /** Plays a dump of {@link InputTrace} again: the same inputs give the same entries, byte for byte. */
-public final class Replay {
+final class Replay {
   private static final String START = "# from entry ";
 
   private final StationConfig config;
@@ -43,8 +43,7 @@ public final class Replay {
    * @param known what the first so many entries of its journal fold into
    * @throws IllegalArgumentException naming the line that cannot be played
    */
-  public static List<EntryText> of(
-      String dump, StationConfig config, LongFunction<BenchProgress> known) {
+  static List<EntryText> of(String dump, StationConfig config, LongFunction<BenchProgress> known) {
     Replay replay = new Replay(config, known);
     int number = 0;
     for (String line : dump.lines().toList()) {

@@ -49,6 +49,9 @@ final class BenchWithoutScale implements Bench {
   }
 
   @Override
+  public void writeInputs(Appendable out) {}
+
+  @Override
   public Answer say(String commandId, MakerCommand command) {
     return new Answer(false, Say.of("refused.no-scale"));
   }

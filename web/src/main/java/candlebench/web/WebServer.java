@@ -41,6 +41,7 @@ final class WebServer implements AutoCloseable {
       config.routes.get(file.path(), request -> send(file, request));
     config.routes.get("/api/view", this::view);
     config.routes.get("/api/stream", this::stream);
+    config.routes.get("/api/inputs", this::inputs);
     config.routes.get("/api/setup", request -> answer(request, ReplyJson.setup(site)));
     config.routes.get("/api/ports", request -> answer(request, ReplyJson.ports(FoundPort.all())));
     RecordPages.routes(config, site.book());
@@ -126,6 +127,12 @@ final class WebServer implements AutoCloseable {
     request
         .contentType("application/json")
         .result(ViewJson.bytes(site.bench().view(), site.nanos().getAsLong()));
+  }
+
+  private void inputs(Context request) throws IOException {
+    StringBuilder inputs = new StringBuilder();
+    site.bench().writeInputs(inputs);
+    request.contentType("text/plain; charset=utf-8").result(inputs.toString());
   }
 
   private void stream(Context request) {

@@ -5,6 +5,7 @@ import candlebench.station.batch.HarbourLane;
 import candlebench.station.guidance.MakerCommand;
 import candlebench.station.view.StationView;
 import candlebench.station.view.StationView.Say;
+import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
@@ -17,6 +18,8 @@ final class ScriptedBench implements Bench {
 
   /** What a page said. */
   record Said(String id, MakerCommand command) {}
+
+  static final String INPUTS = "1000 s k3f9 {\"command\":\"go-on\"}\n";
 
   private final List<Runnable> watchers = new CopyOnWriteArrayList<>();
   private final BlockingQueue<Said> said = new LinkedBlockingQueue<>();
@@ -68,6 +71,11 @@ final class ScriptedBench implements Bench {
   public Watch watch(Runnable newerView) {
     watchers.add(newerView);
     return () -> watchers.remove(newerView);
+  }
+
+  @Override
+  public void writeInputs(Appendable out) throws IOException {
+    out.append(INPUTS);
   }
 
   @Override

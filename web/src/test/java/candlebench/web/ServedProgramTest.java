@@ -50,6 +50,9 @@ class ServedProgramTest {
             "\"link\":\"live\",\"format\":\"and\",\"shown\":\"412.6\",\"unit\":\"g\",\"stability\":\"stable\""))
           view = stream.view();
         assertThat(view).contains("\"name\":\"Practice scale\"", "\"practice\":false");
+        assertThat(RawHttp.get(port, "/api/inputs").body())
+            .startsWith("# from entry 0 at ")
+            .containsPattern("(?m)^\\d+ h 0 (ST|US),\\+00");
         assertThat(view.indexOf("Practice scale")).isLessThan(view.indexOf("Scale 2"));
       }
     }

@@ -48,7 +48,8 @@ class WebServerTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"/", "/main.js", "/api/view", "/api/stream", "/no-such-thing"})
+  @ValueSource(
+      strings = {"/", "/main.js", "/api/view", "/api/stream", "/api/inputs", "/no-such-thing"})
   void a_foreign_host_is_misdirected_on_every_path(String path) throws IOException {
     for (String host : List.of(
         "candles.example",
@@ -70,7 +71,8 @@ class WebServerTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"/", "/main.js", "/api/view", "/api/stream", "/no-such-thing"})
+  @ValueSource(
+      strings = {"/", "/main.js", "/api/view", "/api/stream", "/api/inputs", "/no-such-thing"})
   void a_foreign_origin_is_refused_on_every_path(String path) throws IOException {
     for (String origin : List.of(
         "http://candles.example", "null", "https://localhost:" + port, "http://localhost:1"))
@@ -307,6 +309,11 @@ class WebServerTest {
           .doesNotContain("unsafe-inline", "unsafe-eval", "Server:", "jetty");
     assertThat(RawHttp.get(port, "/").body())
         .doesNotContain("<style", "onclick", "style=", "<script>");
+  }
+
+  @Test
+  void what_reached_the_bench_can_be_saved_after_trouble() throws IOException {
+    assertThat(RawHttp.get(port, "/api/inputs").body()).isEqualTo(ScriptedBench.INPUTS);
   }
 
   @Test
