@@ -16,7 +16,7 @@ import java.util.stream.Stream;
  * Not a test, but the long form of several: every way to end a bench badly, many times, as one table. What had been shown as recorded
  * is lost or doubled nowhere, or a row says so. Of none in n tries the 95 % bound is 3/n.
  *
- * <p>{@code mvn -q -pl station -am test-compile exec:java -Dexec.skip=false -Dexec.classpathScope=test
+ * <p>{@code mvn -q -pl station -am -Ptables test-compile exec:java
  * -Dexec.mainClass=candlebench.station.CrashTable [-Dexec.args="KILLS STOPS SEED"]}: how many kills at random instants, how many stops at each named one, and the seed.
  */
 public final class CrashTable {

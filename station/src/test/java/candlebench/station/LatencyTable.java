@@ -25,10 +25,12 @@ import java.util.concurrent.atomic.AtomicLongArray;
 import java.util.concurrent.locks.LockSupport;
 
 /**
- * How long from the last byte on a device node to the view that shows it, and what that costs. Run by hand, asserts nothing:
- * {@code LatencyTable [scales] [frames a second] [seconds]}.
+ * How long from the last byte on a device node to the view that shows it, and what that costs. Asserts nothing.
+ *
+ * <p>{@code mvn -q -pl station -am -Ptables test-compile exec:java
+ * -Dexec.mainClass=candlebench.station.LatencyTable [-Dexec.args="SCALES FRAMES_A_SECOND SECONDS"]}.
  */
-final class LatencyTable {
+public final class LatencyTable {
   private static final int WARM_UP_SECONDS = 5;
 
   private LatencyTable() {}

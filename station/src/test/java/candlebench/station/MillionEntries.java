@@ -25,7 +25,7 @@ import java.util.concurrent.Callable;
  * A benchmark, not a test: a practice journal of a million entries, how long a bench takes to start on it, and how long it takes from a
  * lot to its batches and back.
  *
- * <p>{@code mvn -q -pl station -am test-compile exec:java -Dexec.skip=false -Dexec.classpathScope=test
+ * <p>{@code mvn -q -pl station -am -Ptables test-compile exec:java
  * -Dexec.mainClass=candlebench.station.MillionEntries -Dexec.args="DIR [ENTRIES]"}. Where DIR holds a journal already it is only
  * measured, so that a second run shows a start from a checkpoint in a process that has read nothing.
  */

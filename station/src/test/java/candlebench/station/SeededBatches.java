@@ -8,8 +8,8 @@ import java.util.stream.LongStream;
 /**
  * Runs many drawn batches, checks the promises of the bench in each, and says how they went. A seed that broke one runs the same again.
  *
- * <p>Run it from the command line: {@code mvn -q -pl station -am test-compile exec:java
- * -Dexec.skip=false -Dexec.classpathScope=test -Dexec.mainClass=candlebench.station.SeededBatches -Dexec.args="10000"}. Arguments: how many batches (500), the first seed (0).
+ * <p>Run it from the command line: {@code mvn -q -pl station -am -Ptables test-compile exec:java
+ * -Dexec.mainClass=candlebench.station.SeededBatches -Dexec.args="10000"}. Arguments: how many batches (500), the first seed (0).
  */
 public final class SeededBatches {
   private SeededBatches() {}
