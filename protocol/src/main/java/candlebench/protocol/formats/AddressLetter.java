@@ -1,7 +1,7 @@
 package candlebench.protocol.formats;
 
 /** The address of an indicator on a shared line, a letter from A on. */
-record AddressLetter() implements Part {
+record AddressLetter() implements Field {
   private static final int LETTERS = 26;
 
   @Override

@@ -8,7 +8,7 @@ import java.util.Locale;
  *
  * @param kind what it is
  */
-record CasByte(Kind kind) implements Part {
+record CasByte(Kind kind) implements Field {
   private static final int LIT = 0x80;
   private static final int BIT_5 = 0x20;
 

@@ -12,7 +12,7 @@ import java.util.Set;
  *
  * @param marks what the marks say, in the order in which one is chosen
  */
-record Choice(List<Mark> marks) implements Part {
+record Choice(List<Mark> marks) implements Field {
 
   private record Mark(String text, List<Say> says) {}
 

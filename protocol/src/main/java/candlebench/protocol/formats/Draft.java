@@ -13,7 +13,7 @@ import candlebench.shared.Stability;
 import java.util.Optional;
 
 /**
- * What has been read of a frame so far, part by part. A fault counts before out of range, that before all else, since the digits mean
+ * What has been read of a frame so far, field by field. A fault counts before out of range, that before all else, since the digits mean
  * nothing beside it: so a number that cannot be read is remembered as a flaw, and only the whole frame tells whether it matters.
  */
 final class Draft {

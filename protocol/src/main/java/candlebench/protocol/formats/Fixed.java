@@ -1,7 +1,7 @@
 package candlebench.protocol.formats;
 
 /** Text that is the same in every line. */
-record Fixed(String text) implements Part {
+record Fixed(String text) implements Field {
 
   @Override
   public int width() {

@@ -9,7 +9,7 @@ import java.util.Optional;
  * @param digits how many digits
  * @param mostDecimals the most of them that may be decimals
  */
-record ImpliedNumber(int digits, int mostDecimals) implements Part {
+record ImpliedNumber(int digits, int mostDecimals) implements Field {
 
   @Override
   public int width() {

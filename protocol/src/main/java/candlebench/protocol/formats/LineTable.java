@@ -8,33 +8,33 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** A line of fixed fields, one part per field in the order of the wire. It is read and written by the same table. */
+/** A line of fixed fields, its fields in the order of the wire. It is read and written by the same table. */
 final class LineTable {
-  private final List<Part> parts;
-  private final Part[] inOrder;
+  private final List<Field> fields;
+  private final Field[] inOrder;
   private final int width;
   private final Set<Topic> topics = EnumSet.noneOf(Topic.class);
 
-  private LineTable(List<Part> parts) {
-    this.parts = parts;
-    this.inOrder = parts.toArray(Part[]::new);
-    this.width = parts.stream().mapToInt(Part::width).sum();
-    parts.forEach(part -> topics.addAll(part.topics()));
+  private LineTable(List<Field> fields) {
+    this.fields = fields;
+    this.inOrder = fields.toArray(Field[]::new);
+    this.width = fields.stream().mapToInt(Field::width).sum();
+    fields.forEach(field -> topics.addAll(field.topics()));
   }
 
-  static LineTable of(Part... parts) {
-    return new LineTable(List.of(parts));
+  static LineTable of(Field... fields) {
+    return new LineTable(List.of(fields));
   }
 
-  /** The same with more parts behind. */
-  LineTable then(Part... more) {
+  /** The same with more fields behind. */
+  LineTable then(Field... more) {
     return then(new LineTable(List.of(more)));
   }
 
-  /** The same with another table's parts behind. */
+  /** The same with another table's fields behind. */
   LineTable then(LineTable behind) {
-    List<Part> longer = new ArrayList<>(parts);
-    longer.addAll(behind.parts);
+    List<Field> longer = new ArrayList<>(fields);
+    longer.addAll(behind.fields);
     return new LineTable(List.copyOf(longer));
   }
 
@@ -60,17 +60,17 @@ final class LineTable {
 
   /** Takes what comes next, for lines in which something else than fixed fields follows. */
   void readInto(Draft draft, LineText line) {
-    for (Part part : inOrder) {
-      part.take(line, draft);
+    for (Field field : inOrder) {
+      field.take(line, draft);
       if (draft.isStopped()) return;
     }
   }
 
-  /** The line that says this, or empty where a part cannot, or none speaks of it. */
+  /** The line that says this, or empty where a field cannot, or none speaks of it. */
   Optional<String> write(Statement statement) {
     if (!topics.containsAll(statement.topics())) return Optional.empty();
     StringBuilder text = new StringBuilder(width);
-    for (Part part : parts) if (!part.write(statement, text)) return Optional.empty();
+    for (Field field : fields) if (!field.write(statement, text)) return Optional.empty();
     return Optional.of(text.toString());
   }
 }

@@ -17,7 +17,7 @@ enum Say {
   /** Something that is not about the weight. */
   NOTHING(Topic.SIGN);
 
-  /** What a line can speak of. What no part of a line speaks of, the line cannot say. */
+  /** What a line can speak of. What no field of a line speaks of, the line cannot say. */
   enum Topic {
     SIGN,
     UNIT,

@@ -15,7 +15,7 @@ import java.util.Set;
  * @param place where it is written
  * @param whenBlank what a blank field is
  */
-record UnitField(int width, Names names, Place place, Blank whenBlank) implements Part {
+record UnitField(int width, Names names, Place place, Blank whenBlank) implements Field {
 
   /** Where the unit stands in its field. Read wherever it stands. */
   enum Place {

@@ -15,7 +15,7 @@ import java.util.Optional;
  */
 record WeightField(
     int width, boolean signed, char fill, char last, List<String> over, List<String> under)
-    implements Part {
+    implements Field {
   private static final char NOTHING = '\0';
 
   /** With its sign; written with leading zeros behind the minus. */

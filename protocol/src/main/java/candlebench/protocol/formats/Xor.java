@@ -6,7 +6,7 @@ package candlebench.protocol.formats;
  * @param from the place of the first byte that counts
  * @param inHex whether it is two hexadecimal digits
  */
-record Xor(int from, boolean inHex) implements Part {
+record Xor(int from, boolean inHex) implements Field {
   private static final String HEX = "0123456789ABCDEF";
 
   /** As the byte itself. */
