@@ -43,6 +43,8 @@ final class RestoreCommand implements Callable<Integer> {
     if (Files.exists(to.file()))
       throw new WrongUse("there is a " + to.purpose().word() + " at '" + to.file()
           + "', and it is left as it is: move it away, or name another data folder with --data");
+    if (!Files.isRegularFile(copy))
+      throw new WrongUse("no file '" + copy + "': name a copy that backup made");
     try (JournalFile journal = JournalFile.open(copy)) {
       if (journal.purpose() != to.purpose())
         throw new WrongUse("'" + copy + "' is a copy of the "

@@ -3,6 +3,7 @@ package candlebench.web;
 import candlebench.station.link.ScaleSettings;
 import candlebench.station.link.ScaleUri;
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -48,13 +49,23 @@ final class SavedScales {
 
   private List<String> uris() throws IOException {
     if (!Files.exists(file)) return List.of();
-    return Files.readAllLines(file, StandardCharsets.UTF_8).stream()
+    return lines().stream()
         .map(line -> line.replaceFirst("#.*", "").strip())
         .filter(line -> !line.isEmpty())
         .toList();
   }
 
-  private static String place(String uri) {
+  private List<String> lines() throws IOException {
+    try {
+      return Files.readAllLines(file, StandardCharsets.UTF_8);
+    } catch (CharacterCodingException noText) {
+      throw new IllegalArgumentException(
+          file + " is no text any more: move it away, and find the scale anew on the page");
+    }
+  }
+
+  /** Where a scale is plugged in, without how it speaks. */
+  static String place(String uri) {
     return uri.replaceFirst("\\?.*", "");
   }
 }

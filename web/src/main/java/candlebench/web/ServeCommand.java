@@ -11,8 +11,10 @@ import io.javalin.util.JavalinBindException;
 import java.io.IOException;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicReference;
@@ -90,7 +92,13 @@ final class ServeCommand implements Callable<Integer> {
     try {
       if (scales.isEmpty()) return saved().all();
       List<ScaleSettings> settings = new ArrayList<>();
-      for (String scale : scales) settings.add(ScaleUri.of(scale));
+      Set<String> ports = new HashSet<>();
+      for (String scale : scales) {
+        settings.add(ScaleUri.of(scale));
+        if (!ports.add(SavedScales.place(scale)))
+          throw new WrongUse("'" + SavedScales.place(scale)
+              + "' is named twice, and one port speaks to one scale: leave one of them out");
+      }
       return settings;
     } catch (IllegalArgumentException malformed) {
       throw new WrongUse(malformed.getMessage());

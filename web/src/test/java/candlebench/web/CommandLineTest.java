@@ -176,6 +176,9 @@ class CommandLineTest {
         "audit --data target --against xyz | a head is 16 to 64 digits",
         "export --data no-folder      | no record at",
         "export --as xml              | no form 'xml'",
+        "restore --data target no-file | no file 'no-file': name a copy",
+        "restore --data target src    | no file 'src': name a copy",
+        "serve --data target/x --scale tcp:localhost:1?format=and --scale tcp:localhost:1?format=sics | named twice",
         "decod                        | nearest is 'decode'",
         "ports --all                  | no option '--all'",
       })
@@ -184,6 +187,17 @@ class CommandLineTest {
     assertThat(outcome.code()).isEqualTo(2);
     assertThat(outcome.out()).isEmpty();
     assertThat(outcome.err()).contains(words).endsWith("\n").hasLineCount(1);
+  }
+
+  @Test
+  void a_list_of_scales_that_is_no_text_is_named_with_a_way_on(@TempDir Path folder)
+      throws Exception {
+    Path list = Files.write(folder.resolve("scales.txt"), new byte[] {(byte) 0xFF, 0, (byte) 0x80});
+    Outcome outcome = Program.run("serve", "--port", "0", "--data", folder.toString());
+    assertThat(outcome.code()).isEqualTo(2);
+    assertThat(outcome.err())
+        .contains(list + " is no text any more: move it away")
+        .hasLineCount(1);
   }
 
   @Test
