@@ -178,10 +178,10 @@ public final class JournalAudit implements Consumer<JournalEntry> {
     return new Noted(
         true,
         at,
-        at == entries
+        at == last
             ? "the head is that of the last entry, " + at
-            : "the head is that of entry " + at + "; " + (entries - at)
-                + " entries were added since");
+            : "the head is that of entry " + at + "; " + (last - at)
+                + (last - at == 1 ? " entry was added since" : " entries were added since"));
   }
 
   private void find(Kind kind, long first, long lastOfIt, String words) {
