@@ -4,6 +4,7 @@ import static com.fasterxml.jackson.databind.DeserializationFeature.FAIL_ON_MISS
 import static com.fasterxml.jackson.databind.DeserializationFeature.FAIL_ON_NULL_CREATOR_PROPERTIES;
 import static com.fasterxml.jackson.databind.DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES;
 import static com.fasterxml.jackson.databind.DeserializationFeature.FAIL_ON_TRAILING_TOKENS;
+import static com.fasterxml.jackson.databind.SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS;
 
 import candlebench.station.guidance.GuidanceEvent;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -26,6 +27,9 @@ public final class EntryJson {
           FAIL_ON_MISSING_CREATOR_PROPERTIES,
           FAIL_ON_NULL_CREATOR_PROPERTIES,
           FAIL_ON_TRAILING_TOKENS)
+      // The order of a map's keys differs from one start of Java to the next; the same event is the
+      // same bytes.
+      .enable(ORDER_MAP_ENTRIES_BY_KEYS)
       .disable(MapperFeature.ALLOW_COERCION_OF_SCALARS, MapperFeature.AUTO_DETECT_IS_GETTERS)
       .build();
 

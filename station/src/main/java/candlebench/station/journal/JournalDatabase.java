@@ -30,10 +30,16 @@ final class JournalDatabase {
 
   /** Opens for writing, creating the file or bringing its schema up to date where needed. */
   static Connection forWriting(Path file, Purpose purpose) throws JournalFailed {
+    return forWriting(file, purpose, MIGRATIONS);
+  }
+
+  /** The same for a program that knows these versions of the schema. */
+  static Connection forWriting(Path file, Purpose purpose, List<String> migrations)
+      throws JournalFailed {
     try {
       Connection connection = connect(file, false);
       try {
-        refuseForeign(connection, file);
+        refuseForeign(connection, file, migrations.size());
         require(connection, file, "journal_mode", "WAL", "wal");
         require(connection, file, "synchronous", "FULL", "2");
         // On macOS a plain sync leaves the data in the drive's cache; elsewhere this changes
@@ -41,7 +47,7 @@ final class JournalDatabase {
         require(connection, file, "fullfsync", "1", "1");
         require(connection, file, "checkpoint_fullfsync", "1", "1");
         require(connection, file, "trusted_schema", "0", "0");
-        migrate(connection, purpose);
+        migrate(connection, purpose, migrations);
         if (purpose(connection, file) != purpose)
           throw SqliteTrouble.of(file, Trouble.OTHER_PURPOSE);
         return connection;
@@ -63,7 +69,7 @@ final class JournalDatabase {
     try {
       Connection connection = connect(file, true);
       try {
-        refuseForeign(connection, file);
+        refuseForeign(connection, file, MIGRATIONS.size());
         require(connection, file, "trusted_schema", "0", "0");
         if (number(connection, "PRAGMA user_version") == 0)
           throw SqliteTrouble.of(file, Trouble.NOT_A_RECORD);
@@ -100,20 +106,22 @@ final class JournalDatabase {
         "jdbc:sqlite:file:" + file.toAbsolutePath().toUri().getRawPath());
   }
 
-  private static void refuseForeign(Connection connection, Path file)
+  private static void refuseForeign(Connection connection, Path file, int newest)
       throws SQLException, JournalFailed {
     long mark = number(connection, "PRAGMA application_id");
     boolean fresh = mark == 0 && number(connection, "SELECT count(*) FROM sqlite_schema") == 0;
     if (mark != APPLICATION_ID && !fresh) throw SqliteTrouble.of(file, Trouble.NOT_A_RECORD);
-    if (number(connection, "PRAGMA user_version") > MIGRATIONS.size())
+    if (number(connection, "PRAGMA user_version") > newest)
       throw SqliteTrouble.of(file, Trouble.NEWER);
   }
 
-  private static void migrate(Connection connection, Purpose purpose) throws SQLException {
+  /** Takes the steps that are missing, each whole or not at all. */
+  private static void migrate(Connection connection, Purpose purpose, List<String> migrations)
+      throws SQLException {
     int version = (int) number(connection, "PRAGMA user_version");
     connection.setAutoCommit(false);
-    for (; version < MIGRATIONS.size(); version++) {
-      execute(connection, resource(MIGRATIONS.get(version)));
+    for (; version < migrations.size(); version++) {
+      execute(connection, resource(migrations.get(version)));
       if (version == 0) {
         execute(connection, "PRAGMA application_id = " + APPLICATION_ID);
         try (PreparedStatement mark =

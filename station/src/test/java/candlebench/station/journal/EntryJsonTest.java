@@ -4,8 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import candlebench.station.guidance.EventSamples;
+import candlebench.station.batch.HarbourLane;
 import candlebench.station.guidance.GuidanceEvent;
+import candlebench.station.record.BatchScript;
 import java.util.Arrays;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -41,6 +44,18 @@ class EntryJsonTest {
         .contains("\"target\":\"60.48\"")
         .contains("\"indication\":\"810.7 g\"")
         .contains("\"place\":\"part 2\"");
+  }
+
+  @Test
+  void the_same_event_is_the_same_bytes_whatever_order_its_lots_came_in() {
+    GuidanceEvent.BatchStarted started = new BatchScript()
+        .start("20261125-1", HarbourLane.CANDLE, 2, Map.of("d", "4", "b", "2", "a", "1", "c", "3"))
+        .bench()
+        .batch()
+        .orElseThrow()
+        .started();
+    assertThat(EntryJson.text(started).body())
+        .endsWith("\"lots\":{\"a\":\"1\",\"b\":\"2\",\"c\":\"3\",\"d\":\"4\"}}");
   }
 
   @Test

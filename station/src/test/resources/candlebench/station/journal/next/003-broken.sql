@@ -1,0 +1,3 @@
+-- A step that fails half way.
+CREATE TABLE shelf (name TEXT PRIMARY KEY) STRICT;
+INSERT INTO shelf VALUES ('left'), ('left');
