@@ -48,6 +48,8 @@ async function find(query) {
   $("found").textContent = uses.length ? `${uses.length} ${uses.length === 1 ? "batch" : "batches"}, ${vessels} vessels.` : "No batch took from such a lot.";
 }
 
+const typed = form => Object.fromEntries([...new FormData(form)].map(([name, value]) => [name, value.trim()]));
+
 $("lot-form").addEventListener("submit", event => {
   event.preventDefault();
   const lot = event.target.elements.lot.value.trim();
@@ -59,13 +61,27 @@ $("older").addEventListener("click", () => showBatches(oldest).catch(failed));
 $("received-form").addEventListener("submit", async event => {
   event.preventDefault();
   const form = event.target;
-  const fields = Object.fromEntries([...new FormData(form)].map(([name, value]) => [name, value.trim()]));
-  const answer = await say("receive-lot", fields);
+  const answer = await say("receive-lot", typed(form));
   $("answer").textContent = answer.done ? "Written down." : answer.words ? text(answer.words) : answer.error;
   if (!answer.done) return;
   form.reset();
   showStock().catch(failed);
 });
 
+$("check-form").addEventListener("submit", async event => {
+  event.preventDefault();
+  const form = event.target;
+  const answer = await say("check-scale", typed(form));
+  $("checked").textContent = answer.done ? "Written down." : answer.words ? text(answer.words) : answer.error;
+});
+
+/** A check is offered where there are scales to check. */
+async function showScales() {
+  const { scales } = await ask("api/view");
+  $("check-form").elements.scale.replaceChildren(...scales.map(scale => new Option(scale.name)));
+  $("check-section").hidden = scales.length === 0;
+}
+
 showBatches().catch(failed);
+showScales().catch(failed);
 showStock().catch(failed);

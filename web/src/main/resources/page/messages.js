@@ -137,6 +137,9 @@ export const messages = {
   "refused.lot": "Give the material and its lot, each on one line.",
   "refused.no-weight-for-lot": "Wait until the scale shows a weight, then name the new lot: what is in the pot so far came from the old one.",
   "refused.negative-amount": "An amount received is zero (not known) or more.",
+  "refused.check-between-batches": "Finish the batch first. A check wants the scale to itself.",
+  "refused.no-such-scale": "There is no scale called {scale}. Choose one from the list.",
+  "refused.nothing-to-check-by": "Clear the scale and set it to zero, then put the known mass on it, alone.",
   "refused.note": "A note has 1 to {most} characters.",
   "refused.reason": "Say why, in a few words: a correction keeps its reason.",
   "refused.correct-weight": "Give the right net weight in grams, such as 56.1.",
@@ -284,6 +287,7 @@ export const messages = {
   "record.batch-abandoned": "the batch was given up",
   "record.lot-received": "a lot was received",
   "record.lot-changed": "another lot is in use",
+  "record.scale-checked": "a scale was checked",
   "record.noted": "a note",
   "record.corrected": "a correction",
 

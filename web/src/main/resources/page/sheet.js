@@ -23,12 +23,24 @@ function head() {
   const facts = [
     ["Made", `${began.day} ${began.time}${ended ? ` to ${ended.day === began.day ? "" : `${ended.day} `}${ended.time}` : ""}, ${words.ending[sheet.ending]}`],
     ["By", sheet.person || "not named"],
-    ["Scale", sheet.scales.join(", ") || "none"],
-    ["Scale’s last check", "none on record"],
+    ["Scale", sheet.scales.map(each => each.scale).join(", ") || "none"],
+    ["Its last check", sheet.scales.map(lastCheck)],
     ["Pot", sheet.pot || "not weighed"],
     ["Yield", `${sheet.filled} of ${sheet.planned} vessels; ${sheet.yield.filled} of ${sheet.yield.weighedIn}${same(sheet.yield.percent)}; ${sheet.yield.left} left behind; ${sheet.yield.planned} planned`],
   ];
-  $("facts").replaceChildren(...facts.flatMap(([name, value]) => [made("dt", "", name), made("dd", "", value)]));
+  $("facts").replaceChildren(...facts.flatMap(([name, value]) => [made("dt", "", name), made("dd", "", ...[value].flat())]));
+}
+
+/** When a scale was last tried with a known mass, and what it showed. */
+function lastCheck(each, i) {
+  const whose = sheet.scales.length > 1 ? `${each.scale}: ` : "";
+  const line = made("span", "check", i ? "; " : "", whose);
+  if (!each.time) line.append(made("strong", "", "never checked"));
+  else {
+    const { day, time } = when(each.time);
+    line.append(`${day} ${time}${each.person ? ` by ${each.person}` : ""}: ${each.known} showed ${each.shown}, ${each.difference} `, made(each.within ? "span" : "strong", "", `(${each.within ? "within" : "beyond"} ±${each.allowed})`));
+  }
+  return line;
 }
 
 function curve(line) {
@@ -68,14 +80,18 @@ function partRows(part) {
 }
 
 function loads() {
-  $("loads").replaceChildren(...sheet.loads.flatMap((load, i) => [
+  const known = (share, surely) => (surely ? `${share} ± ${surely}` : share);
+  const lines = sheet.loads.flatMap((load, i) => [
     i ? "; " : "Load reached: ",
-    made("b", "", load.ofWax ? `${load.ofWax} of the wax` : ""),
+    load.ofWax ? made("b", "", `${known(load.ofWax, load.surelyOfWax)} of the wax`) : "",
     load.ofWax ? ", " : "",
-    `${load.ofTotal} of the total`,
+    `${known(load.ofTotal, load.surelyOfTotal)} of the total`,
     sheet.loads.length > 1 ? ` (${load.name})` : "",
     load.overLimit ? made("strong", "", ", above the most allowed") : "",
-  ].filter(piece => piece !== "")));
+  ]).filter(piece => piece !== "");
+  if (sheet.loads.some(load => load.surelyOfWax))
+    lines.push(". ", made("span", "said", "± is expanded uncertainty, k = 2, about 95 % (JCGM 100:2008): the step of each reading, and what a class III scale may be off in use (OIML R 76-1), a reading shared by two parts counted once; air buoyancy left out. It holds for a scale in order: see its last check."));
+  $("loads").replaceChildren(...lines);
 }
 
 function vessel(line) {

@@ -35,6 +35,7 @@ final class CommandRequest {
       Map.entry("abandon", Set.of("reason")),
       Map.entry("receive-lot", Set.of("material", "lot", "amount", "unit", "note", "person")),
       Map.entry("change-lot", Set.of("material", "lot")),
+      Map.entry("check-scale", Set.of("scale", "known", "unit", "person")),
       Map.entry("note", Set.of("batch", "text", "person")),
       Map.entry(
           "correct",
@@ -87,6 +88,8 @@ final class CommandRequest {
         new MakerCommand.ReceiveLot(
             needed("material"), needed("lot"), received(), optional("note"), optional("person"));
       case "change-lot" -> new MakerCommand.ChangeLot(needed("material"), needed("lot"));
+      case "check-scale" ->
+        new MakerCommand.CheckScale(needed("scale"), mass("known"), optional("person"));
       case "note" -> new MakerCommand.Note(needed("batch"), needed("text"), optional("person"));
       case "correct" ->
         new MakerCommand.Correct(

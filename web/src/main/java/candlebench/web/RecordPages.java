@@ -19,6 +19,7 @@ import java.io.OutputStreamWriter;
 import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -83,11 +84,19 @@ final class RecordPages {
         : LabelClaim.parse(stated);
     return Sheet.of(
         batch,
+        checks(batch),
         claim,
         book.offsets(batch),
         practice(),
         book.journal().length(),
         book.journal().head());
+  }
+
+  private List<SheetRows.Check> checks(BatchRecord batch) throws JournalFailed {
+    List<SheetRows.Check> checks = new ArrayList<>();
+    for (String scale : batch.scales())
+      checks.add(SheetRows.Check.of(scale, book.lists().lastCheck(scale, batch.firstEntry())));
+    return checks;
   }
 
   private record Lots(List<Use> uses, List<Stock> stock) {}

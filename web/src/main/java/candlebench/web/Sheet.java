@@ -30,7 +30,7 @@ record Sheet(
     int planned,
     int filled,
     String pot,
-    List<String> scales,
+    List<SheetRows.Check> scales,
     List<SheetRows.Part> parts,
     List<SheetRows.Line> vessels,
     List<SheetRows.Line> struck,
@@ -102,10 +102,12 @@ record Sheet(
   /**
    * The sheet of a batch.
    *
+   * @param scales the scales that weighed any of it, with their last checks
    * @param offsets how far the maker's fills lay off their targets, in this batch and in earlier ones
    */
   static Sheet of(
       BatchRecord batch,
+      List<SheetRows.Check> scales,
       LabelClaim claim,
       Spread offsets,
       boolean practice,
@@ -122,12 +124,12 @@ record Sheet(
         batch.vessels(),
         batch.vesselLines().size(),
         batch.pot().map(SheetRows::pot).orElse(""),
-        List.copyOf(batch.scales()),
+        scales,
         SheetRows.parts(batch),
         SheetRows.lines(batch.vesselLines()),
         SheetRows.lines(
             batch.weighings().stream().filter(line -> !line.stands()).toList()),
-        batch.loads().stream().map(SheetRows.Load::of).toList(),
+        SheetRows.Load.of(batch),
         Yield.of(batch),
         SheetRows.Content.of(batch, claim, offsets),
         Label.of(batch, claim),

@@ -1,10 +1,12 @@
 package candlebench.web;
 
 import candlebench.shared.Division;
+import candlebench.shared.Indication;
 import candlebench.shared.Mass;
 import candlebench.shared.MassUnit;
 import candlebench.station.batch.Fraction;
 import candlebench.station.batch.LoadBasis;
+import candlebench.station.batch.planning.LoadUncertainty;
 import candlebench.station.guidance.GuidanceEvent.Corrected;
 import candlebench.station.guidance.GuidanceEvent.PotTared;
 import candlebench.station.record.BatchRecord;
@@ -16,12 +18,15 @@ import candlebench.station.record.LotUse;
 import candlebench.station.record.NetContent;
 import candlebench.station.record.PourCurve;
 import candlebench.station.record.Remark;
+import candlebench.station.record.ScaleCheck;
 import candlebench.station.record.Spread;
 import candlebench.station.record.WeighingLine;
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -125,13 +130,73 @@ final class SheetRows {
     }
   }
 
-  record Load(String name, String ofWax, String ofTotal, boolean overLimit) {
-    static Load of(LoadReached load) {
-      return new Load(
-          load.part().name(),
-          load.ofWax().map(share -> percent(share, 2)).orElse(""),
-          percent(load.ofTotal(), 2),
-          load.overLimit());
+  /**
+   * A load that was reached.
+   *
+   * @param surelyOfWax how far it may lie from that in about 95 % of cases, in points of per cent, rounded up; empty where it cannot be
+   *     said
+   */
+  record Load(
+      String name,
+      String ofWax,
+      String surelyOfWax,
+      String ofTotal,
+      String surelyOfTotal,
+      boolean overLimit) {
+
+    static List<Load> of(BatchRecord batch) {
+      Map<Integer, LoadUncertainty> known = batch.loadUncertainties();
+      List<Load> loads = new ArrayList<>();
+      for (LoadReached load : batch.loads()) {
+        Optional<LoadUncertainty> surely =
+            Optional.ofNullable(known.get(batch.recipe().parts().indexOf(load.part())));
+        loads.add(new Load(
+            load.part().name(),
+            load.ofWax().map(share -> percent(share, 2)).orElse(""),
+            surely.map(LoadUncertainty::ofWax).map(Load::points).orElse(""),
+            percent(load.ofTotal(), 2),
+            surely.map(LoadUncertainty::ofTotal).map(Load::points).orElse(""),
+            load.overLimit()));
+      }
+      return List.copyOf(loads);
+    }
+
+    private static String points(BigDecimal standard) {
+      BigDecimal expanded = standard.multiply(BigDecimal.valueOf(LoadUncertainty.COVERAGE));
+      return expanded.movePointRight(2).setScale(2, RoundingMode.UP).toPlainString() + NO_BREAK
+          + "%";
+    }
+  }
+
+  /**
+   * A scale that weighed some of the batch, and its last check before it.
+   *
+   * @param time empty where it was never checked, and all that follows with it
+   */
+  record Check(
+      String scale,
+      String time,
+      String known,
+      String shown,
+      String difference,
+      String allowed,
+      boolean within,
+      String person) {
+
+    static Check of(String scale, Optional<ScaleCheck> last) {
+      if (last.isEmpty()) return new Check(scale, "", "", "", "", "", false, "");
+      ScaleCheck check = last.get();
+      Indication shown = check.checked().indication();
+      MassUnit unit = shown.unit().orElse(MassUnit.GRAM);
+      return new Check(
+          scale,
+          check.wall(),
+          check.checked().known().toString(),
+          figure(check.checked().shown(), unit, shown.decimals()),
+          signed(check.difference(), unit, shown.decimals()),
+          figure(check.allowed(), unit, shown.decimals()),
+          check.isWithin(),
+          check.checked().person());
     }
   }
 

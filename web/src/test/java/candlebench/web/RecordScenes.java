@@ -94,6 +94,14 @@ final class RecordScenes {
 
   /** Three candles without a hitch. */
   RecordScenes three(String code) throws JournalFailed {
+    event(new GuidanceEvent.ScaleChecked(
+        now,
+        0,
+        "bench scale",
+        Mass.ofGrams("200"),
+        shown(Mass.ofGrams("200.1")),
+        Mass.ofGrams("200.1"),
+        "Robin"));
     start(code, 3, Map.of(WAX, "W-12", OIL, "Q-32", GLASS, "G-9", BatchRecord.WICK, "K-2"));
     event(new GuidanceEvent.Prepared(now, true));
     pot("350.2");

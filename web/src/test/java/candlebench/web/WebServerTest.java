@@ -237,6 +237,9 @@ class WebServerTest {
             "\"command\":\"change-lot\",\"material\":\"Soya wax A\",\"lot\":\"L-8\"",
             new MakerCommand.ChangeLot("Soya wax A", "L-8")),
         entry(
+            "\"command\":\"check-scale\",\"scale\":\"bench scale\",\"known\":\"200\",\"unit\":\"g\",\"person\":\"M\"",
+            new MakerCommand.CheckScale("bench scale", Mass.ofGrams("200"), "M")),
+        entry(
             "\"command\":\"note\",\"batch\":\"B-1\",\"text\":\"burns even\"",
             new MakerCommand.Note("B-1", "burns even", "")),
         entry(

@@ -1,15 +1,18 @@
 package candlebench.station.guidance;
 
 import candlebench.shared.Mass;
+import candlebench.shared.Reading;
 import candlebench.station.guidance.GuidanceEvent.Correctable;
 import candlebench.station.guidance.GuidanceEvent.Corrected;
 import candlebench.station.guidance.GuidanceEvent.LotChanged;
 import candlebench.station.guidance.GuidanceEvent.LotReceived;
 import candlebench.station.guidance.GuidanceEvent.Noted;
+import candlebench.station.guidance.GuidanceEvent.ScaleChecked;
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
-/** What the maker writes down beside the weighing: lots, remarks and corrections. None of it moves the bench from its stage. */
+/** What the maker writes down beside the weighing: lots, checks of a scale, remarks and corrections. None of it moves the bench from its stage. */
 final class Bookkeeping {
   /** The longest lot, remark or reason: a few lines, and an end to a scanner gone wild. */
   static final int LONGEST = 500;
@@ -24,6 +27,8 @@ final class Bookkeeping {
       return Optional.of(received(receive, scene, stage));
     if (command instanceof MakerCommand.ChangeLot change)
       return Optional.of(changed(change, scene, stage));
+    if (command instanceof MakerCommand.CheckScale check)
+      return Optional.of(checked(check, scene, stage));
     if (command instanceof MakerCommand.Note note) return Optional.of(noted(note, scene, stage));
     if (command instanceof MakerCommand.Correct correct)
       return Optional.of(corrected(correct, scene, stage));
@@ -67,6 +72,34 @@ final class Bookkeeping {
             change.lot().strip(),
             net.orElse(Mass.ZERO),
             scene.person()));
+  }
+
+  /** What a scale shows of a known mass, by its number alone: no shifted zero is made good, for that too is to be seen. */
+  private static Outcome checked(MakerCommand.CheckScale check, Scene scene, Stage stage) {
+    if (scene.progress().running().isPresent())
+      return Outcome.refuse(stage, Words.of("refused.check-between-batches"));
+    if (check.known().compareTo(Mass.ZERO) <= 0)
+      return Outcome.refuse(stage, Words.of("refused.no-weight"));
+    List<String> names =
+        scene.setup().scales().stream().map(BenchSetup.Scale::name).toList();
+    int scale = names.indexOf(check.scale());
+    if (scale < 0)
+      return Outcome.refuse(stage, Words.of("refused.no-such-scale").and("scale", check.scale()));
+    Optional<Reading> settled = scene.settledLately(scale);
+    if (settled.isEmpty()) return Outcome.refuse(stage, Words.of("refused.not-settled"));
+    Reading reading = settled.get();
+    if (reading.mass().compareTo(Mass.ZERO) <= 0)
+      return Outcome.refuse(stage, Words.of("refused.nothing-to-check-by"));
+    return Outcome.to(
+        stage,
+        new ScaleChecked(
+            scene.now(),
+            scale,
+            check.scale(),
+            check.known(),
+            reading.indication(),
+            reading.mass(),
+            check.person()));
   }
 
   private static Outcome noted(MakerCommand.Note note, Scene scene, Stage stage) {

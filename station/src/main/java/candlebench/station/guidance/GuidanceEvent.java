@@ -392,6 +392,26 @@ public sealed interface GuidanceEvent {
     }
   }
 
+  /**
+   * A scale was tried with a mass that is known, alone on it, between two batches.
+   *
+   * @param known what the mass weighs; {@code shown} what the scale made of it, by its indication and nothing else
+   */
+  record ScaleChecked(
+      Stamp at,
+      int scale,
+      String scaleName,
+      Mass known,
+      Indication indication,
+      Mass shown,
+      String person)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before;
+    }
+  }
+
   /** A remark on a batch, running or done. */
   record Noted(Stamp at, String batch, String text, String person) implements GuidanceEvent {
     @Override

@@ -35,6 +35,9 @@ public sealed interface MakerCommand {
   /** From now on the running batch takes a material from another lot. */
   record ChangeLot(String material, String lot) implements MakerCommand {}
 
+  /** The mass that lies on a scale, by the scale's name, is known: write down what it shows. */
+  record CheckScale(String scale, Mass known, String person) implements MakerCommand {}
+
   /** A remark on a batch, by its code. */
   record Note(String batch, String text, String person) implements MakerCommand {}
 

@@ -63,6 +63,7 @@ public final class EntryJson {
       GuidanceEvent.BatchAbandoned.class,
       GuidanceEvent.LotReceived.class,
       GuidanceEvent.LotChanged.class,
+      GuidanceEvent.ScaleChecked.class,
       GuidanceEvent.Noted.class,
       GuidanceEvent.Corrected.class);
 

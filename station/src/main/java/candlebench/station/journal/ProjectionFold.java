@@ -6,8 +6,10 @@ import candlebench.station.guidance.GuidanceEvent.BatchStarted;
 import candlebench.station.guidance.GuidanceEvent.Corrected;
 import candlebench.station.guidance.GuidanceEvent.LotReceived;
 import candlebench.station.guidance.GuidanceEvent.Noted;
+import candlebench.station.guidance.GuidanceEvent.ScaleChecked;
 import candlebench.station.record.BatchRecord;
 import candlebench.station.record.Recorded;
+import candlebench.station.record.ScaleCheck;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
@@ -67,6 +69,15 @@ final class ProjectionFold {
     return BatchRecord.of(recorded);
   }
 
+  /** A scale's last check before an entry, as the journal has it. */
+  Optional<ScaleCheck> lastCheck(String scale, long before) throws SQLException, JournalFailed {
+    Optional<Long> entry = tables.lastCheck(scale, before);
+    List<JournalEntry> entries = new ArrayList<>();
+    if (entry.isPresent()) journal.read(entry.get(), entry.get(), entries::add);
+    for (JournalEntry each : entries) return Optional.of(ScaleCheck.of(recorded(each)));
+    return Optional.empty();
+  }
+
   private void goBack() throws SQLException {
     newest = tables.checkpoint(0);
     older = tables.checkpoint(1);
@@ -87,6 +98,7 @@ final class ProjectionFold {
     last = entry.sequence();
     if (event instanceof BatchStarted || !batch.isEmpty()) batch.add(recorded);
     if (event instanceof LotReceived received) tables.write(recorded, received);
+    if (event instanceof ScaleChecked checked) tables.write(entry.sequence(), checked);
     if (event instanceof Corrected corrected) later(entry, corrected.batch());
     if (event instanceof Noted noted) later(entry, noted.batch());
   }

@@ -2,6 +2,7 @@ package candlebench.station.journal;
 
 import candlebench.shared.Mass;
 import candlebench.station.guidance.GuidanceEvent.LotReceived;
+import candlebench.station.guidance.GuidanceEvent.ScaleChecked;
 import candlebench.station.record.BatchRecord;
 import candlebench.station.record.LotUse;
 import candlebench.station.record.Recorded;
@@ -25,7 +26,7 @@ import java.util.stream.Collectors;
 final class ProjectionTables implements AutoCloseable {
 
   /** Raised whenever what is folded, or how, changes: a file of another version is thrown away and built anew. */
-  private static final int VERSION = 2;
+  private static final int VERSION = 3;
 
   private static final String SCHEMA = "projections/tables.sql";
   private static final String BATCH_COLUMNS =
@@ -192,6 +193,27 @@ final class ProjectionTables implements AutoCloseable {
       select.setLong(1, before);
       select.setInt(2, most);
       return rows(select);
+    }
+  }
+
+  void write(long entry, ScaleChecked checked) throws SQLException {
+    try (PreparedStatement write =
+        connection.prepareStatement("INSERT OR IGNORE INTO scale_check VALUES (?, ?)")) {
+      write.setLong(1, entry);
+      write.setString(2, checked.scaleName());
+      write.executeUpdate();
+    }
+  }
+
+  /** The entry of a scale's last check before an entry. */
+  Optional<Long> lastCheck(String scale, long before) throws SQLException {
+    try (PreparedStatement select = connection.prepareStatement(
+        "SELECT entry FROM scale_check WHERE scale = ? AND entry < ? ORDER BY entry DESC LIMIT 1")) {
+      select.setString(1, scale);
+      select.setLong(2, before);
+      try (ResultSet row = select.executeQuery()) {
+        return row.next() ? Optional.of(row.getLong(1)) : Optional.empty();
+      }
     }
   }
 

@@ -3,6 +3,7 @@ package candlebench.station.journal;
 import candlebench.station.journal.JournalFailed.Trouble;
 import candlebench.station.record.BatchRecord;
 import candlebench.station.record.LotUse;
+import candlebench.station.record.ScaleCheck;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.List;
@@ -92,6 +93,12 @@ public final class Projections implements AutoCloseable {
       Optional<BatchRow> row = tables.batch(code);
       return row.isEmpty() ? Optional.empty() : Optional.of(fold.record(row.get()));
     });
+  }
+
+  /** When a scale, by its name, was last tried with a known mass before an entry was written. */
+  public synchronized Optional<ScaleCheck> lastCheck(String scale, long before)
+      throws JournalFailed {
+    return asked(() -> fold.lastCheck(scale, before));
   }
 
   /** From a lot to its batches and vessels; the material may be empty for any. Newest first. */

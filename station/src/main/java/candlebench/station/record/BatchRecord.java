@@ -3,6 +3,7 @@ package candlebench.station.record;
 import candlebench.shared.Mass;
 import candlebench.station.batch.BatchPlan;
 import candlebench.station.batch.Recipe;
+import candlebench.station.batch.planning.LoadUncertainty;
 import candlebench.station.guidance.BatchProgress;
 import candlebench.station.guidance.GuidanceEvent;
 import candlebench.station.guidance.GuidanceEvent.BatchAbandoned;
@@ -118,6 +119,11 @@ public record BatchRecord(
   /** The loads reached, of all parts but wax. */
   public List<LoadReached> loads() {
     return LoadReached.of(recipe(), inPot());
+  }
+
+  /** How surely the loads are known, by part number, where there is wax to compare them with. */
+  public Map<Integer, LoadUncertainty> loadUncertainties() {
+    return LoadsKnown.of(this);
   }
 
   /** The lots used, those weighed and those counted, unknown ones too. */

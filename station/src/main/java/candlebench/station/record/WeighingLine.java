@@ -1,6 +1,7 @@
 package candlebench.station.record;
 
 import candlebench.shared.Division;
+import candlebench.shared.Indication;
 import candlebench.shared.Mass;
 import candlebench.shared.MassUnit;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
@@ -72,7 +73,10 @@ public record WeighingLine(
   }
 
   static Division stepOf(WeightAccepted weight) {
-    return Division.ofDecimals(
-        weight.indication().decimals(), weight.indication().unit().orElse(MassUnit.GRAM));
+    return stepOf(weight.indication());
+  }
+
+  static Division stepOf(Indication shown) {
+    return Division.ofDecimals(shown.decimals(), shown.unit().orElse(MassUnit.GRAM));
   }
 }

@@ -11,6 +11,7 @@ import candlebench.station.guidance.GuidanceEvent.Corrected;
 import candlebench.station.guidance.GuidanceEvent.LotChanged;
 import candlebench.station.guidance.GuidanceEvent.LotReceived;
 import candlebench.station.guidance.GuidanceEvent.Noted;
+import candlebench.station.guidance.GuidanceEvent.ScaleChecked;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
 import java.time.ZoneId;
 import java.util.List;
@@ -75,6 +76,44 @@ class BookkeepingTest {
     bench.say(new MakerCommand.ChangeLot(OIL, "Q-32"));
     assertThat(refusal(bench)).isEqualTo("refused.no-weight-for-lot");
     assertThat(bench.all(LotChanged.class)).isEmpty();
+  }
+
+  @Test
+  void a_scale_checked_with_a_known_mass_leaves_what_it_showed_and_nothing_made_good() {
+    BenchRig bench = new BenchRig(BenchSetup.of(HarbourLane.all()), 10);
+    bench.rest(2);
+    bench.put("200.1");
+    bench.rest(3);
+    bench.say(new MakerCommand.CheckScale("scale", Mass.ofGrams("200"), "Robin"));
+    ScaleChecked checked = bench.last(ScaleChecked.class);
+    assertThat(checked.known()).isEqualTo(Mass.ofGrams("200"));
+    assertThat(checked.shown()).isEqualTo(Mass.ofGrams("200.1"));
+    assertThat(checked.indication().toString()).isEqualTo("200.1 g");
+    assertThat(checked.scaleName()).isEqualTo("scale");
+    assertThat(checked.person()).isEqualTo("Robin");
+  }
+
+  @Test
+  void a_check_is_refused_in_a_batch_unsettled_on_an_empty_scale_or_on_one_that_is_not_there() {
+    MakerCommand check = new MakerCommand.CheckScale("scale", Mass.ofGrams("200"), "");
+    BenchRig bench = pouringOil();
+    bench.rest(3);
+    bench.say(check);
+    assertThat(refusal(bench)).isEqualTo("refused.check-between-batches");
+
+    BenchRig idle = new BenchRig(BenchSetup.of(HarbourLane.all()), 10);
+    idle.say(check);
+    assertThat(refusal(idle)).isEqualTo("refused.not-settled");
+    idle.rest(3);
+    idle.say(check);
+    assertThat(refusal(idle)).isEqualTo("refused.nothing-to-check-by");
+    idle.put("200.1");
+    idle.rest(3);
+    idle.say(new MakerCommand.CheckScale("other", Mass.ofGrams("200"), ""));
+    assertThat(refusal(idle)).isEqualTo("refused.no-such-scale");
+    idle.say(new MakerCommand.CheckScale("scale", Mass.ZERO, ""));
+    assertThat(refusal(idle)).isEqualTo("refused.no-weight");
+    assertThat(idle.all(ScaleChecked.class)).isEmpty();
   }
 
   @Test

@@ -127,6 +127,14 @@ public final class EventSamples {
           AT, "Quay Cedar (invented)", "Q-31", Mass.ofGrams("2500"), "Dock Street Oils", "Robin"),
       new GuidanceEvent.LotChanged(
           AT, "Quay Cedar (invented)", "Q-31", "Q-32", Mass.ofGrams("31.4"), "Robin"),
+      new GuidanceEvent.ScaleChecked(
+          AT,
+          0,
+          "bench scale",
+          Mass.ofGrams("200"),
+          Indication.of("200.1", MassUnit.GRAM),
+          Mass.ofGrams("200.1"),
+          "Robin"),
       new GuidanceEvent.Noted(AT, "20261125-1", "frosting on the third glass", "Robin"),
       new GuidanceEvent.Corrected(
           AT,

@@ -3,8 +3,8 @@ package candlebench.station.journal;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import candlebench.station.guidance.EventSamples;
 import candlebench.station.batch.HarbourLane;
+import candlebench.station.guidance.EventSamples;
 import candlebench.station.guidance.GuidanceEvent;
 import candlebench.station.record.BatchScript;
 import java.util.Arrays;

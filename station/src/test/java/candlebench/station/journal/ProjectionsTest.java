@@ -22,6 +22,7 @@ import candlebench.station.record.BatchRecord;
 import candlebench.station.record.BatchScript;
 import candlebench.station.record.LotUse;
 import candlebench.station.record.Recorded;
+import candlebench.station.record.ScaleCheck;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -143,6 +144,41 @@ class ProjectionsTest {
           .filteredOn(stock -> stock.lot().equals("W-1"))
           .allSatisfy(stock -> assertThat(stock.isCounted()).isFalse());
     }
+  }
+
+  @Test
+  void the_last_check_of_a_scale_is_the_one_before_the_batch() throws JournalFailed {
+    BatchScript script = new BatchScript();
+    batch(script, "20261125-1", LOTS);
+    check(script, "200.3");
+    check(script, "200.2");
+    batch(script, "20261125-2", LOTS);
+    check(script, "200");
+    try (Projections projections = open(journal(script.entries()))) {
+      long first = projections.batch("20261125-1").orElseThrow().first();
+      long second = projections.batch("20261125-2").orElseThrow().first();
+      assertThat(projections.lastCheck("bench scale", first)).isEmpty();
+      assertThat(projections.lastCheck("other scale", second)).isEmpty();
+      ScaleCheck last = projections.lastCheck("bench scale", second).orElseThrow();
+      assertThat(last.entry()).isEqualTo(second - 1);
+      assertThat(last.difference()).isEqualTo(Mass.ofGrams("0.2"));
+      // 200 g on class III with e = 0.1 g: ± 0.2 g in service (OIML R 76-1:2006, Table 6).
+      assertThat(last.allowed()).isEqualTo(Mass.ofGrams("0.2"));
+      assertThat(last.isWithin()).isTrue();
+      ScaleCheck before = projections.lastCheck("bench scale", second - 1).orElseThrow();
+      assertThat(before.isWithin()).isFalse();
+    }
+  }
+
+  private static void check(BatchScript script, String shown) {
+    script.event(new GuidanceEvent.ScaleChecked(
+        script.now(),
+        0,
+        "bench scale",
+        Mass.ofGrams("200"),
+        Indication.of(shown, MassUnit.GRAM),
+        Mass.ofGrams(shown),
+        "Robin"));
   }
 
   @Test

@@ -171,8 +171,7 @@ class TamperedJournalTest {
             LAST),
         way(
             "entries of practice put at the end",
-            hands ->
-                hands.put(15, hands.anewFrom(Purpose.PRACTICE, 1).subList(14, ENTRIES)),
+            hands -> hands.put(15, hands.anewFrom(Purpose.PRACTICE, 1).subList(14, ENTRIES)),
             changedAll(15, 20),
             GONE),
         way(
@@ -188,7 +187,11 @@ class TamperedJournalTest {
             changedAll(1, 20),
             GONE),
         way("the log deleted that held the last entries", Tampering::loseLog, NOTHING, GONE),
-        way("the file cut to a half", hands -> hands.cutFile(0.5), unreadable("is not as it was written; nothing was erased"), ""),
+        way(
+            "the file cut to a half",
+            hands -> hands.cutFile(0.5),
+            unreadable("is not as it was written; nothing was erased"),
+            ""),
         way(
             "the file's beginning zeroed",
             hands -> hands.zero(0, 100),

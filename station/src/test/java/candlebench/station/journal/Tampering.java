@@ -103,8 +103,8 @@ final class Tampering {
   void put(int first, List<JournalEntry> entries) throws Exception {
     dropTriggers();
     try (Connection connection = connection();
-        PreparedStatement insert = connection.prepareStatement(
-            "INSERT OR REPLACE INTO entry VALUES (?, ?, ?, ?, ?, ?)")) {
+        PreparedStatement insert =
+            connection.prepareStatement("INSERT OR REPLACE INTO entry VALUES (?, ?, ?, ?, ?, ?)")) {
       for (int i = 0; i < entries.size(); i++) {
         JournalEntry entry = entries.get(i);
         insert.setLong(1, first + i);

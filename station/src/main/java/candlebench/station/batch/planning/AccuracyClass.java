@@ -40,7 +40,7 @@ public enum AccuracyClass {
   }
 
   /** How far a scale in use may be off at a load: 1, 2 or 3 intervals; the end of a band belongs to the smaller error. */
-  Mass errorInService(Mass load, Mass interval) {
+  public Mass errorInService(Mass load, Mass interval) {
     if (!exceeds(load, smallErrorTo, interval)) return interval;
     return interval.times(exceeds(load, middleErrorTo, interval) ? 3 : 2);
   }

@@ -4,6 +4,7 @@ import candlebench.shared.Mass;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 
 /**
  * How surely a load is known from the weighings planned for it: standard uncertainties, JCGM 100:2008 (GUM), 5.1.2.
@@ -21,14 +22,33 @@ public record LoadUncertainty(BigDecimal ofNet, BigDecimal ofWax, BigDecimal ofT
   public static final int COVERAGE = 2;
 
   /** A part's net weight, as the difference of two readings of a list. */
-  record Net(Mass mass, boolean isWax, int before, int after) {}
+  public record Net(Mass mass, boolean isWax, int before, int after) {}
 
   /**
-   * @param part which of the parts
+   * The variance in g² of a reading by a scale of which only the step is known: rounding to that step, and what a scale of class III may
+   * be off in use at the load on the pan, taken as a rectangle. Its repeatability was not tried; it is part of what it may be off (OIML
+   * R 76-1:2006, 3.6.1, from memory).
+   */
+  public static BigDecimal varianceByStep(Mass load, Mass step) {
+    BigDecimal error = PanReading.grams(AccuracyClass.III.errorInService(load, step));
+    return PanReading.rounding(step).add(error.pow(2).divide(new BigDecimal(3), PanReading.DIGITS));
+  }
+
+  /**
+   * @param part which of the nets
    * @param variances of the readings, in g²
    */
   static LoadUncertainty of(int part, List<Net> nets, List<BigDecimal> variances) {
-    BigDecimal one = grams(nets.get(part));
+    return of(Set.of(part), nets, variances);
+  }
+
+  /**
+   * The same of a part that was weighed in several times.
+   *
+   * @param part which of the nets are of that part
+   */
+  public static LoadUncertainty of(Set<Integer> part, List<Net> nets, List<BigDecimal> variances) {
+    BigDecimal one = sum(part.stream().map(nets::get).toList());
     BigDecimal wax = sum(nets.stream().filter(Net::isWax).toList());
     BigDecimal total = sum(nets);
     BigDecimal[] ofNet = zeros(variances.size());
@@ -36,7 +56,7 @@ public record LoadUncertainty(BigDecimal ofNet, BigDecimal ofWax, BigDecimal ofT
     BigDecimal[] ofTotal = zeros(variances.size());
     for (int i = 0; i < nets.size(); i++) {
       Net net = nets.get(i);
-      BigDecimal own = i == part ? BigDecimal.ONE : BigDecimal.ZERO;
+      BigDecimal own = part.contains(i) ? BigDecimal.ONE : BigDecimal.ZERO;
       BigDecimal inWax = net.isWax() ? one.divide(wax, PanReading.DIGITS) : BigDecimal.ZERO;
       BigDecimal inTotal = one.divide(total, PanReading.DIGITS);
       weigh(ofNet, net, own);

@@ -41,6 +41,13 @@ CREATE TABLE lot_use (
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX lot_use_batch ON lot_use (batch);
 
+-- When each scale was tried with a known mass; what it showed is read from the journal.
+CREATE TABLE scale_check (
+  entry INTEGER PRIMARY KEY,
+  scale TEXT NOT NULL
+) STRICT;
+CREATE INDEX scale_check_scale ON scale_check (scale, entry);
+
 CREATE TABLE lot_received (
   entry    INTEGER PRIMARY KEY,
   wall     TEXT NOT NULL,
