@@ -67,13 +67,19 @@ function net(line) {
   return [made("b", "", line.net), said ? made("span", "said", ` ${said}`) : ""].filter(Boolean);
 }
 
+/** Lots in their order; one that fits on a line is not broken at its hyphen. */
+function lotsOf(line) {
+  if (!line.lots) return made("strong", "", "unknown");
+  return line.lots.split(" + ").flatMap((lot, i) => [i ? " + " : "", made("span", lot.length < 25 ? "whole" : "", lot)]).filter(piece => piece !== "");
+}
+
 function partRows(part) {
   const lines = part.lines.length ? part.lines : [null];
   return lines.map((line, i) => {
     const row = document.createElement("tr");
     const name = i === 0 ? made("span", "", part.name, made("span", "said", ` ${words.kind[part.kind]}`)) : "";
     if (!line) return cells(row, "td", name, share(part), "", "", "nothing weighed", "", "", "");
-    cells(row, "td", name, i === 0 ? share(part) : "", line.lots || made("strong", "", "unknown"), [line.target, line.exactTarget ? made("span", "said", ` exactly ${line.exactTarget}`) : ""].filter(Boolean), net(line), line.difference, when(line.time).time, curve(line));
+    cells(row, "td", name, i === 0 ? share(part) : "", lotsOf(line), [line.target, line.exactTarget ? made("span", "said", ` exactly ${line.exactTarget}`) : ""].filter(Boolean), net(line), line.difference, when(line.time).time, curve(line));
     for (const n of [3, 4, 5]) row.children[n].className = "n";
     return row;
   });
@@ -90,7 +96,7 @@ function loads() {
     load.overLimit ? made("strong", "", ", above the most allowed") : "",
   ]).filter(piece => piece !== "");
   if (sheet.loads.some(load => load.surelyOfWax))
-    lines.push(". ", made("span", "said", "± is expanded uncertainty, k = 2, about 95 % (JCGM 100:2008): the step of each reading, and what a class III scale may be off in use (OIML R 76-1), a reading shared by two parts counted once; air buoyancy left out. It holds for a scale in order: see its last check."));
+    lines.push(" ", made("span", "said", "(± expanded, k = 2, by JCGM 100:2008: steps, and errors of class III in use, OIML R 76-1)"));
   $("loads").replaceChildren(...lines);
 }
 
@@ -212,6 +218,7 @@ async function show() {
   $("parts").replaceChildren(...sheet.parts.flatMap(partRows));
   loads();
   $("vessels").replaceChildren(...sheet.vessels.map(vessel));
+  $("vessels").classList.toggle("many", sheet.vessels.length > 12);
   $("vessels-section").hidden = sheet.vessels.length === 0;
   content();
   lots();

@@ -118,6 +118,24 @@ final class RecordScenes {
     return this;
   }
 
+  /** So many candles without a hitch, from one pot. */
+  RecordScenes many(String code, int vessels) throws JournalFailed {
+    start(code, vessels, Map.of(WAX, "W-13", OIL, "Q-40", GLASS, "G-9", BatchRecord.WICK, "K-2"));
+    event(new GuidanceEvent.Prepared(now, true));
+    pot("1350.2");
+    weigh(Place.Kind.PART, 0, Mass.ofGrams("233.5").times(vessels).grams());
+    waited(Wait.MELT);
+    event(new GuidanceEvent.PotReweighed(now, 0, shown(onPan), onPan, onPan));
+    weigh(Place.Kind.PART, 1, Mass.ofGrams("18.7").times(vessels).grams());
+    waited(Wait.MIX);
+    for (int i = 0; i < vessels; i++) {
+      vessel(i, "252." + i % 3);
+      event(new GuidanceEvent.VesselLifted(now, i));
+    }
+    event(new GuidanceEvent.BatchDone(now));
+    return this;
+  }
+
   private void start(String code, int vessels, Map<String, String> lots) throws JournalFailed {
     event(new GuidanceEvent.BatchStarted(now, code, HarbourLane.CANDLE, vessels, "Robin", lots));
   }

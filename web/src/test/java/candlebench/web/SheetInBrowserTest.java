@@ -3,6 +3,7 @@ package candlebench.web;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import candlebench.shared.Mass;
 import candlebench.station.guidance.GuidanceEvent.Correctable;
 import candlebench.station.guidance.MakerCommand;
 import com.microsoft.playwright.Page;
@@ -32,6 +33,7 @@ class SheetInBrowserTest {
   @BeforeAll
   static void start() throws Exception {
     record = new ServedRecord(folder);
+    new RecordScenes(record.journal()).many("20261125-3", 24);
     bench = record.bench();
     server = record.server();
     browser = new PageBrowser();
@@ -62,12 +64,46 @@ class SheetInBrowserTest {
     Page page = open("sheet.html?code=20261125-1&label=250%20g");
     assertThat(page.locator("#code")).hasText("20261125-1");
     assertThat(page.locator("#vessels li")).hasCount(12);
-    assertThat(page.locator("#loads")).containsText("8.20\u00a0% of the wax");
+    assertThat(page.locator("#loads")).containsText("8.20\u00a0% ± 0.02\u00a0% of the wax");
+    assertThat(page.locator("#facts")).containsText("never checked");
     assertThat(page.locator("#deviations")).containsText("below the tested 10 % of the wax");
     assertThat(page.locator("#record")).containsText(record.journal().head());
     page.screenshot(
         new Page.ScreenshotOptions().setFullPage(true).setPath(PICTURES.resolve("sheet.png")));
     assertEquals(1, papers(page, "sheet"));
+    assertEquals(List.of(), List.copyOf(browser.errors()));
+  }
+
+  @Test
+  void a_sheet_says_when_its_scale_was_last_checked_and_what_it_showed() {
+    Page page = open("sheet.html?code=20261125-2");
+    assertThat(page.locator("#facts .check"))
+        .containsText("by Robin: 200 g showed 200.1\u00a0g, +0.1\u00a0g (within ±0.2\u00a0g)");
+    assertEquals(1, papers(page, "sheet-of-three"));
+    assertEquals(List.of(), List.copyOf(browser.errors()));
+  }
+
+  @Test
+  void the_sheet_of_two_dozen_candles_prints_on_one_page_too() {
+    Page page = open("sheet.html?code=20261125-3");
+    assertThat(page.locator("#vessels li")).hasCount(24);
+    page.screenshot(new Page.ScreenshotOptions()
+        .setFullPage(true)
+        .setPath(PICTURES.resolve("sheet-of-many.png")));
+    assertEquals(1, papers(page, "sheet-of-many"));
+    assertEquals(List.of(), List.copyOf(browser.errors()));
+  }
+
+  @Test
+  void a_scale_is_checked_on_the_page_of_batches() {
+    bench.said().clear();
+    Page page = open("batches.html");
+    page.getByLabel("Known mass").fill("200");
+    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Check it"))
+        .click();
+    assertThat(page.locator("#checked")).hasText("Written down.");
+    assertEquals(
+        Mass.ofGrams("200"), ((MakerCommand.CheckScale) bench.said().remove().command()).known());
     assertEquals(List.of(), List.copyOf(browser.errors()));
   }
 
@@ -78,6 +114,8 @@ class SheetInBrowserTest {
     assertThat(page.locator(".card .net").first()).hasText("Net weight 8 oz (226 g)");
     assertThat(page.locator(".card .warning li")).hasCount(36);
     assertThat(page.locator("#deference")).containsText("law where the candle is sold");
+    page.screenshot(
+        new Page.ScreenshotOptions().setFullPage(true).setPath(PICTURES.resolve("labels.png")));
     assertEquals(2, papers(page, "labels"));
     assertEquals(List.of(), List.copyOf(browser.errors()));
   }
@@ -85,7 +123,7 @@ class SheetInBrowserTest {
   @Test
   void from_the_list_to_a_lot_and_its_sheet_by_keyboard() {
     Page page = open("batches.html");
-    assertThat(page.locator("#batches tbody tr")).hasCount(2);
+    assertThat(page.locator("#batches tbody tr")).hasCount(3);
     page.getByLabel("Lot", new Page.GetByLabelOptions().setExact(true)).first().focus();
     page.keyboard().type("Q-32");
     page.keyboard().press("Enter");
