@@ -23,37 +23,9 @@ class ScreensTest {
   /** Twenty millimetres on a 10.1-inch screen of 1280 by 800, to be read at two metres. */
   private static final double FIGURE_HEIGHT = 118;
 
-  /** WCAG 2.2, 1.4.6 (enhanced contrast). */
-  private static final double CONTRAST = 7;
-
   private static ScriptedBench bench;
   private static WebServer server;
   private static PageBrowser browser;
-
-  enum Screen {
-    TABLET(1280, 800, false),
-    TABLET_DIM(1280, 800, true),
-    LARGE(1920, 1080, false),
-    PHONE(390, 844, false);
-
-    private final int width;
-    private final int height;
-    private final boolean dim;
-
-    Screen(int width, int height, boolean dim) {
-      this.width = width;
-      this.height = height;
-      this.dim = dim;
-    }
-
-    Page open() {
-      return browser.open(server.port(), width, height, dim);
-    }
-
-    boolean lies() {
-      return width > height;
-    }
-  }
 
   @BeforeAll
   static void start() {
@@ -72,7 +44,7 @@ class ScreensTest {
   @EnumSource
   void every_state_is_legible_and_whole(Screen screen) {
     browser.errors().clear();
-    Page page = screen.open();
+    Page page = open(screen);
     for (String scene : Scenes.all().keySet()) {
       StationView view = Scenes.all().get(scene);
       bench.show(view);
@@ -80,7 +52,10 @@ class ScreensTest {
       page.screenshot(new Page.ScreenshotOptions()
           .setPath(Path.of("target/screens/" + screen.name().toLowerCase(java.util.Locale.ROOT)
               + "-" + scene + ".png")));
-      assertThat(faint(page)).as("text too faint in " + scene).isEmpty();
+      for (ColourVision eye : ColourVision.values())
+        assertThat(Legible.faint(page, eye))
+            .as("text too faint in " + scene + ", " + eye)
+            .isEmpty();
       assertThat(cut(page)).as("text cut off in " + scene).isEmpty();
       if (view.bench().weighing().isPresent() && view.bench().choices().isEmpty())
         assertThat(page.evaluate(UNDER_THE_FOOT))
@@ -101,7 +76,7 @@ class ScreensTest {
   @ParameterizedTest
   @EnumSource(names = {"TABLET", "LARGE"})
   void the_longest_weights_keep_their_height_and_their_place(Screen screen) {
-    Page page = screen.open();
+    Page page = open(screen);
     StationView view = Scenes.longWeight();
     bench.show(view);
     page.locator("body[data-revision='" + view.revision() + "']").waitFor();
@@ -119,18 +94,22 @@ class ScreensTest {
     ScriptedBench practice = new ScriptedBench(view);
     Site withHands = practice.site(Optional.of((hand, down) -> {}));
     try (WebServer served = new WebServer(withHands, InetAddress.getLoopbackAddress(), 0)) {
-      Page page = browser.open(served.port(), screen.width, screen.height, screen.dim);
+      Page page = browser.open(served.port(), screen.width(), screen.height(), screen.dim());
       page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Hold to pour"))
           .waitFor();
       picture(page, screen, "practice");
       assertThat(cut(page)).isEmpty();
-      assertThat(faint(page)).isEmpty();
+      assertThat(Legible.faint(page, ColourVision.USUAL)).isEmpty();
       assertThat(page.evaluate(UNDER_THE_FOOT)).isEqualTo(false);
       if (screen.lies())
         assertThat(page.evaluate("document.documentElement.scrollHeight - innerHeight"))
             .isEqualTo(0);
       page.context().close();
     }
+  }
+
+  private static Page open(Screen screen) {
+    return browser.open(server.port(), screen.width(), screen.height(), screen.dim());
   }
 
   private static void picture(Page page, Screen screen, String name) {
@@ -153,38 +132,6 @@ class ScreensTest {
         return pen.measureText("7").actualBoundingBoxAscent;
       }
       """;
-
-  /** Each text that is less legible than the limit on the ground it stands on. */
-  @SuppressWarnings("unchecked")
-  private static List<String> faint(Page page) {
-    return (List<String>) page.evaluate("""
-        limit => {
-          const parts = colour => colour.match(/[\\d.]+/g).map(Number);
-          const light = ([r, g, b]) => {
-            const [x, y, z] = [r, g, b].map(c => c / 255).map(c => c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4);
-            return 0.2126 * x + 0.7152 * y + 0.0722 * z;
-          };
-          const ground = element => {
-            for (let each = element; each; each = each.parentElement) {
-              const colour = parts(getComputedStyle(each).backgroundColor);
-              if (colour.length < 4 || colour[3] > 0) return colour;
-            }
-            return [255, 255, 255];
-          };
-          const faint = [];
-          const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-          for (let node = walk.nextNode(); node; node = walk.nextNode()) {
-            const element = node.parentElement;
-            if (!node.data.trim() || !element.checkVisibility() || element.closest(".spoken, title")) continue;
-            const style = getComputedStyle(element);
-            const pair = [light(parts(element.closest("svg") ? style.fill : style.color)), light(ground(element))].sort((a, b) => b - a);
-            const contrast = (pair[0] + 0.05) / (pair[1] + 0.05);
-            if (contrast < limit) faint.push(`${node.data.trim()}: ${contrast.toFixed(2)}`);
-          }
-          return faint;
-        }
-        """, CONTRAST);
-  }
 
   /** Each text that does not fit into its box, or stands outside the screen. */
   @SuppressWarnings("unchecked")
