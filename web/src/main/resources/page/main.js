@@ -48,7 +48,12 @@ function drawTimes() {
   render.renderPicture(bench, hidden);
   render.renderTimes(bench, elapsed);
   render.renderKeys(bench, elapsed);
-  sound(hidden ? "none" : bench.cue, bench.weighing?.fillPermille ?? 0, bench.countIn ? bench.countIn.remainingMillis - elapsed : 0, performance.now());
+  sound({
+    cue: hidden ? "none" : bench.cue,
+    permille: bench.weighing?.fillPermille ?? 0,
+    stopInMillis: bench.stopInMillis === null ? null : bench.stopInMillis - elapsed,
+    countInMillis: bench.countIn ? bench.countIn.remainingMillis - elapsed : 0,
+  }, performance.now());
   if (trouble) tell(trouble);
 }
 

@@ -37,6 +37,7 @@ record PageFile(String path, String type, byte[] bytes, String tag) {
       "commands.js",
       "announce.js",
       "sound.js",
+      "beats.js",
       "practice.js",
       "forms.js",
       "seek.js",
