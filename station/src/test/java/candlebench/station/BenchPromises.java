@@ -23,6 +23,7 @@ import candlebench.station.guidance.GuidanceEvent.RemedyChosen;
 import candlebench.station.guidance.GuidanceEvent.Undone;
 import candlebench.station.guidance.GuidanceEvent.VesselTared;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
+import candlebench.station.guidance.GuidanceEvent.ZeroFound;
 import candlebench.station.guidance.GuidanceInput;
 import candlebench.station.guidance.GuidanceInput.LineChanged;
 import candlebench.station.guidance.GuidanceInput.NoWeightShown;
@@ -43,7 +44,10 @@ import java.util.Deque;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.DoubleStream;
 
 /**
  * What must hold in every run, checked after every step with what is truly on the pan at hand. Written apart from guidance, so that it
@@ -59,6 +63,9 @@ public final class BenchPromises {
     }
   }
 
+  /** More inputs than come while a reading is found steady: 25 readings a second, and ten ticks. */
+  private static final int LEANINGS = 60;
+
   private static final long STEADY_NANOS = 1_000_000_000L;
   private static final long LOOK_NANOS = 330_000_000L;
   private static final long NANOS_OLD = 1_000_000_000L;
@@ -66,6 +73,7 @@ public final class BenchPromises {
 
   private final Pan pan;
   private final Deque<Reading> recent = new ArrayDeque<>();
+  private final Deque<Double> leaning = new ArrayDeque<>();
   private final List<EntryText> journal = new ArrayList<>();
   private final Set<Place> standing = new HashSet<>();
   private final Set<Place> announced = new HashSet<>();
@@ -73,6 +81,8 @@ public final class BenchPromises {
   private Optional<Place> over = Optional.empty();
   private Optional<WeightAccepted> lastTaken = Optional.empty();
   private Mass mostOff = Mass.ofGrams("0.35");
+  private Mass spilt = Mass.ZERO;
+  private Mass wiped = Mass.ZERO;
   private boolean anyNumber;
   private long lastLook;
 
@@ -94,6 +104,7 @@ public final class BenchPromises {
 
   void check(GuidanceInput input, GuidanceStep step, Stamp now) {
     hear(input);
+    look();
     for (GuidanceEvent event : step.events()) {
       EntryText text = EntryJson.text(event);
       journal.add(text);
@@ -122,7 +133,15 @@ public final class BenchPromises {
     }
   }
 
+  private void look() {
+    leaning.addLast(pan.leaned());
+    while (leaning.size() > LEANINGS) leaning.removeFirst();
+    if (pan.spilt().isLessThan(spilt)) wiped = wiped.plus(spilt.minus(pan.spilt()));
+    spilt = pan.spilt();
+  }
+
   private void check(GuidanceEvent event, Stamp now) {
+    if (event instanceof ZeroFound) wiped = Mass.ZERO;
     if (event instanceof BatchStarted) begin();
     else if (event instanceof PotTared tared)
       tared(tared.how(), tared.indication(), tared.tare(), now);
@@ -214,13 +233,26 @@ public final class BenchPromises {
 
   /**
    * Promise 3: what is recorded is what truly stands there, whatever was done to the scale's zero. What was spilt or laid beside the
-   * pot may count or not, as the zero was found before or after.
+   * pot may count or not, as the zero was found before or after; a few drops that are wiped up under a running stream no scale can tell
+   * from less of the stream.
    */
   private void near(String what, Mass recorded) {
-    Mass pressing = pan.truth().plus(new Mass(Math.round(pan.leaned() * 1e12)));
-    Mass least = pressing.minus(pan.spilt()).minus(pan.of("spoon")).minus(mostOff);
-    if (recorded.isMoreThan(pressing.plus(mostOff)) || recorded.isLessThan(least))
-      broken(what + " was recorded as " + recorded + ", and " + pressing + " presses there");
+    Mass most = pan.truth().plus(leaned(DoubleStream::max)).plus(mostOff);
+    Mass least = pan.truth()
+        .plus(leaned(DoubleStream::min))
+        .minus(pan.spilt())
+        .minus(wiped)
+        .minus(pan.of("spoon"))
+        .minus(mostOff);
+    if (recorded.isMoreThan(most) || recorded.isLessThan(least))
+      broken(what + " was recorded as " + recorded + ", and " + pan.truth() + " is there");
+  }
+
+  /** The most or the least that hands and the like pressed while the reading was found steady. */
+  private Mass leaned(Function<DoubleStream, OptionalDouble> which) {
+    double grams =
+        which.apply(leaning.stream().mapToDouble(Double::doubleValue)).orElse(pan.leaned());
+    return new Mass(Math.round(grams * 1e12));
   }
 
   /** Promise 6, and 5: the recorded parts sum to what is in the pot. */

@@ -204,8 +204,19 @@ public final class FollowingMaker {
     return asks % 2 == 1 || !about;
   }
 
+  /** What was left is about there, and what was found is not. */
+  private boolean laySomethingBeside() {
+    boolean choice = seen.choices().stream().anyMatch(way -> way.id().equals("was-beside"));
+    return choice && off("left").isLessThan(off("found"));
+  }
+
+  private Mass off(String said) {
+    Words.Amount amount = (Words.Amount) seen.detail().orElseThrow().with().get(said);
+    return amount.mass().minus(standing()).abs();
+  }
+
   private Mass standing() {
-    return pan().truth().minus(pan().spilt());
+    return pan().truth().minus(pan().spilt()).minus(pan().of("spoon"));
   }
 
   private Perceived byCue() {
@@ -302,7 +313,9 @@ public final class FollowingMaker {
   private void answer(long nanos) {
     boolean firstAsking = seen.step() == Prompt.Kind.ASK && liftsFirst();
     boolean asked = !seen.choices().isEmpty() && !firstAsking
-        || seen.step() == Prompt.Kind.PLACE_VESSEL && seen.confirm().isPresent();
+        || seen.step() == Prompt.Kind.PLACE_VESSEL
+            && seen.confirm().isPresent()
+            && !pan().holds(POT);
     if (!asked) {
       answersAt = Long.MAX_VALUE;
       return;
@@ -318,6 +331,7 @@ public final class FollowingMaker {
     seen.choices().stream()
         .filter(way -> way.whyNot().isEmpty())
         .filter(way -> !way.id().equals("scrap"))
+        .filter(way -> !way.id().equals("count-it") || !laySomethingBeside())
         .findFirst()
         .ifPresent(way ->
             bench.say(new MakerCommand.Choose(way.id(), way.needsReason() ? "tested so" : "")));

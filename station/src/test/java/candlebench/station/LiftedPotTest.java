@@ -90,6 +90,44 @@ class LiftedPotTest {
     assertThat(scenario.taken().tare().roughGrams()).isCloseTo(461, within(0.3));
   }
 
+  @ParameterizedTest
+  @ValueSource(ints = {2, 5, 10, 25})
+  void a_spoon_beside_the_pot_is_taken_away_in_mid_pour_and_what_was_poured_stays(int rate) {
+    Scenario scenario = Scenario.oilJobWithPot(Scenario.at(rate));
+    scenario.pour("10", 4);
+    scenario.bench.run(3);
+    scenario.bench.pan.liftOff("pot");
+    scenario.bench.run(2);
+    scenario.bench.pan.putOn("spoon", Mass.ofGrams("25"));
+    scenario.bench.run(3);
+    scenario.bench.pan.putOn("pot", Mass.ofGrams("362.4"));
+    scenario.bench.run(4);
+    assertThat(scenario.prompt().step()).isEqualTo(Prompt.Kind.ADD_PART);
+    scenario.pour("20", 4);
+    scenario.bench.run(2);
+    scenario.bench.pan.liftOff("spoon");
+    scenario.bench.run(6);
+    assertThat(scenario.now()).isEqualTo("now.lighter");
+    assertThat(scenario.bench.say(new MakerCommand.Choose("was-beside", ""))).isEmpty();
+    scenario.pour("26", 4);
+    assertThat(scenario.settle().net().roughGrams()).isCloseTo(56, within(0.4));
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {2, 5, 10, 25})
+  void twenty_grams_spooned_out_in_mid_pour_are_asked_about_and_poured_again(int rate) {
+    Scenario scenario = Scenario.oilJobWithPot(Scenario.at(rate));
+    scenario.pour("30", 4);
+    scenario.bench.run(2);
+    scenario.add("-20");
+    scenario.bench.run(6);
+    assertThat(scenario.now()).isEqualTo("now.lighter");
+    scenario.bench.say(new MakerCommand.Choose("count-it", ""));
+    assertThat(scenario.bench.last(Answered.class).choice()).isEqualTo("count-it");
+    scenario.pour("46", 4);
+    assertThat(scenario.settle().net().roughGrams()).isCloseTo(56, within(0.4));
+  }
+
   private static Scenario lifted(int rate) {
     Scenario scenario = Scenario.oilJobWithPot(Scenario.at(rate));
     scenario.pour("30", 4);

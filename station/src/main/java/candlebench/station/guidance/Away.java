@@ -39,9 +39,14 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, EmptyPan empt
   }
 
   static Outcome shifted(Weighing weighing, Reading reading, Scene scene) {
+    return shifted(weighing, reading.mass(), reading, scene);
+  }
+
+  /** With what was shown while the container stood there. */
+  static Outcome shifted(Weighing weighing, Mass shownThere, Reading reading, Scene scene) {
     int scale = weighing.goal().scale();
     return Outcome.to(
-        new Away(weighing, Why.SHIFTED, Optional.of(reading.mass()), EmptyPan.UNSEEN),
+        new Away(weighing, Why.SHIFTED, Optional.of(shownThere), EmptyPan.UNSEEN),
         new Asked(
             scene.now(),
             Question.ZERO_SHIFTED,
@@ -117,6 +122,9 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, EmptyPan empt
   private Outcome returned(Reading reading, Scene scene) {
     Mass byZero = scene.load(goal().scale(), reading);
     if (asLeft(byZero, scene)) return Outcome.to(Stages.back(weighing, scene));
+    if (ZeroShift.showsItself(goal().scale(), reading, weighing.resting(), scene))
+      return Outcome.to(
+          Stages.back(weighing, scene), ZeroShift.cleared(goal().scale(), reading, scene));
     Mass sinceEmpty = empty.load(reading);
     boolean otherwise =
         scene.pan(goal().scale()).differs(sinceEmpty.minus(byZero), ZeroShift.STEPS);

@@ -4,6 +4,7 @@ import candlebench.shared.Mass;
 import candlebench.shared.Reading;
 import candlebench.station.guidance.GuidanceEvent.Answered;
 import candlebench.station.guidance.GuidanceEvent.Question;
+import candlebench.station.guidance.GuidanceEvent.ZeroFound;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
 import java.util.List;
@@ -17,6 +18,7 @@ import java.util.Optional;
  */
 record PanDiffers(Weighing weighing, Mass found) implements Stage {
   private static final String COUNT_IT = "count-it";
+  private static final String WAS_BESIDE = "was-beside";
 
   @Override
   public Outcome on(GuidanceInput input, Scene scene) {
@@ -24,6 +26,10 @@ record PanDiffers(Weighing weighing, Mass found) implements Stage {
     if (!(input instanceof ReadingArrived arrived) || arrived.scale() != scale())
       return Outcome.to(this);
     Mass load = scene.load(scale(), arrived.reading());
+    if (ZeroShift.fellToOwnZero(
+        scale(), arrived.reading(), found, weighing.goal().gone(), scene))
+      return Away.shifted(
+          weighing, found.minus(scene.progress().zero(scale())), arrived.reading(), scene);
     return isGone(load, arrived.reading(), scene)
         ? Outcome.to(Away.lifted(weighing))
         : scene.settled(scale()).map(reading -> settled(reading, scene)).orElse(Outcome.to(this));
@@ -47,32 +53,61 @@ record PanDiffers(Weighing weighing, Mass found) implements Stage {
   }
 
   private Outcome said(MakerCommand command, Scene scene) {
-    if (!(command instanceof MakerCommand.Choose choose) || !choose.choice().equals(COUNT_IT))
+    if (!(command instanceof MakerCommand.Choose choose) || !isOffered(choose.choice()))
       return Outcome.refuse(this, Words.of("refused.choose"));
-    if (scene.settledLately(scale()).isEmpty())
-      return Outcome.refuse(this, Words.of("refused.not-settled"));
+    Optional<Reading> settled = scene.settledLately(scale());
+    if (settled.isEmpty()) return Outcome.refuse(this, Words.of("refused.not-settled"));
+    return choose.choice().equals(COUNT_IT) ? countIt(scene) : wasBeside(settled.get(), scene);
+  }
+
+  private boolean isOffered(String choice) {
+    return choice.equals(COUNT_IT) || choice.equals(WAS_BESIDE) && isLighter();
+  }
+
+  private boolean isLighter() {
+    return found.isLessThan(weighing.resting());
+  }
+
+  private Outcome countIt(Scene scene) {
     boolean less = scene.pan(scale()).differs(found.minus(weighing.goal().base()), ZeroShift.STEPS)
         && found.isLessThan(weighing.goal().base());
     Answered answer = new Answered(scene.now(), Question.PAN_DIFFERS, COUNT_IT, found, less);
     return less ? Outcome.record(answer) : Outcome.to(Stages.back(weighing, scene), answer);
   }
 
+  /** What is gone was never in it: the contents are as they were, and the zero lies elsewhere. */
+  private Outcome wasBeside(Reading reading, Scene scene) {
+    Mass left = weighing.resting();
+    Mass zero = left.minus(reading.mass());
+    return Outcome.to(
+        Stages.back(weighing, scene),
+        new Answered(scene.now(), Question.PAN_DIFFERS, WAS_BESIDE, left, false),
+        new ZeroFound(scene.now(), scale(), reading.indication(), zero));
+  }
+
   @Override
   public Prompt prompt(Scene scene) {
     Mass left = weighing.resting();
-    Words now = found.isMoreThan(left)
-        ? Words.of("now.heavier").and("by", found.minus(left))
-        : Words.of("now.lighter").and("by", left.minus(found));
+    Words now = isLighter()
+        ? Words.of("now.lighter").and("by", left.minus(found))
+        : Words.of("now.heavier").and("by", found.minus(left));
     return Prompt.say(Prompt.Kind.ASK, now)
         .detail(Words.of("detail.differs").and("left", left).and("found", found))
         .cue(Cue.WAITING)
         .trouble(scene.trouble(scale()))
-        .choices(List.of(new Prompt.Option(
-            COUNT_IT,
-            Words.of("choice.count-it"),
-            Optional.of(Words.of("cost.count-it").and("found", found)),
-            Optional.empty(),
-            false)))
+        .choices(
+            isLighter()
+                ? List.of(goOnFrom(COUNT_IT, found), goOnFrom(WAS_BESIDE, left))
+                : List.of(goOnFrom(COUNT_IT, found)))
         .prompt();
+  }
+
+  private static Prompt.Option goOnFrom(String choice, Mass load) {
+    return new Prompt.Option(
+        choice,
+        Words.of("choice." + choice),
+        Optional.of(Words.of("cost.count-it").and("found", load)),
+        Optional.empty(),
+        false);
   }
 }

@@ -67,6 +67,8 @@ record Returning(CountIn countIn, Optional<Mass> asked, EmptyPan empty) implemen
   private Outcome stands(Reading reading, Scene scene) {
     Mass load = scene.load(scale(scene), reading);
     if (asLeft(load, scene)) return counting(reading, load, scene);
+    if (ZeroShift.showsItself(scale(scene), reading, scene.batch().charge().gross(), scene))
+      return Outcome.to(this, ZeroShift.cleared(scale(scene), reading, scene));
     Mass sinceEmpty = empty.load(reading);
     boolean byEmpty = scene.pan(scale(scene)).differs(sinceEmpty.minus(load), ZeroShift.STEPS);
     return byEmpty && (empty.wasSeen() || asLeft(sinceEmpty, scene))
@@ -142,11 +144,9 @@ record Returning(CountIn countIn, Optional<Mass> asked, EmptyPan empty) implemen
   private Words detail(Mass left, Scene scene) {
     if (asked.isPresent())
       return Words.of("detail.differs").and("left", left).and("found", asked.get());
-    boolean nothingThere = scene
-        .load(scale(scene))
-        .filter(load -> load.isLessThan(scene.batch().charge().tare().times(1, 2)))
-        .isPresent();
-    return nothingThere
+    boolean seemsEmpty =
+        scene.resting(scale(scene)).filter(reading -> isEmpty(reading, scene)).isPresent();
+    return seemsEmpty
         ? Words.of("detail.maybe-zeroed").and("left", left)
         : Words.of("detail.was-left").and("left", left);
   }

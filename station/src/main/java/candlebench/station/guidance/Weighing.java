@@ -41,6 +41,9 @@ record Weighing(
   /** Nothing moved for so long: a stop that is still said then is over, whatever the line through the pour made of it. */
   private static final long LONG_REST = 6_000_000_000L;
 
+  /** Less than this is wiped up beside it, and nothing to ask about. */
+  private static final Mass FALLEN = Mass.ofGrams("5");
+
   /** Whether a weight was taken back, and at what load. */
   record Held(boolean yes, Optional<Mass> load) {
     static final Held NO = new Held(false, Optional.empty());
@@ -103,6 +106,9 @@ record Weighing(
     if (load.isLessThan(goal.gone())) return Outcome.to(Away.lifted(this));
     if (isLighterThanEmpty(load, scene)) return lighter(load, scene);
     Weighing next = seen(reading, goal.net(load), load, scene);
+    Optional<Mass> fallenFrom = next.fallenFrom(this, goal.net(load));
+    if (fallenFrom.isPresent())
+      return next.resting(goal.load(fallenFrom.get())).differing(load, scene, List.of());
     if (next.isOver(scene)) return next.overPoured(scene);
     if (scene.countedIn(next.countIn)) return Outcome.record(next.taken(reading, "", scene));
     return next.isToBeNoted(load, scene)
@@ -116,6 +122,19 @@ record Weighing(
         && scene.settled(goal.scale()).isPresent()
         && load.isLessThan(goal.base())
         && scene.pan(goal.scale()).differs(load.minus(goal.base()), ZeroShift.STEPS);
+  }
+
+  /**
+   * What was there before a leap that is over and left it lighter: no stream takes away, so something was taken out, or lay beside it.
+   * More than was wanted never was there, but fell or leant on it.
+   */
+  private Optional<Mass> fallenFrom(Weighing before, Mass net) {
+    return before
+        .leap
+        .from()
+        .filter(was -> goal.direction() == Goal.Direction.IN && !leap.pending())
+        .filter(was -> !was.isMoreThan(goal.target().plus(goal.tolerance().over())))
+        .filter(was -> was.minus(net).isMoreThan(FALLEN));
   }
 
   /** While nothing is in it, an empty pot or vessel is simply weighed again; else the maker is asked. */

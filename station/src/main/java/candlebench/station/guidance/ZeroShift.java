@@ -100,6 +100,22 @@ final class ZeroShift {
     return pan.zeroDoubt().isAny() && isElsewhere(zero) && !pan.differs(shown, STEPS);
   }
 
+  /** Whether a scale whose zero was known to lie elsewhere shows the very load that was left: its tare was cleared. */
+  static boolean showsItself(int scale, Reading reading, Mass left, Scene scene) {
+    return isElsewhere(scene.progress().zero(scale))
+        && !scene.pan(scale).differs(reading.mass().minus(left), STEPS);
+  }
+
+  /**
+   * Whether a scale whose zero was known to lie elsewhere fell to its own zero, by more than a container weighs: that may be an empty
+   * pan, or a container that was tared away with something on it, which is gone now.
+   */
+  static boolean fellToOwnZero(int scale, Reading reading, Mass from, Mass gone, Scene scene) {
+    return isElsewhere(scene.progress().zero(scale))
+        && !scene.pan(scale).differs(reading.mass(), STEPS)
+        && from.minus(scene.load(scale, reading)).isMoreThan(gone);
+  }
+
   private static boolean flipped(Basis before, Basis now) {
     return before == Basis.GROSS && now == Basis.NET || before == Basis.NET && now == Basis.GROSS;
   }
