@@ -304,6 +304,7 @@ export const messages = {
 
   // The bench itself.
   "done": "Done.",
+  "station.id-used": "Another command was sent with this id already, and this one was not done. Send it with an id of its own.",
   "station.stopped": "The program has made an error and stopped weighing. All that was recorded is safe. Start it again; it goes on from there.",
   "station.late": "No answer yet. Press once more: it is done only once.",
 };

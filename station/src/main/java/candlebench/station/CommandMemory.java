@@ -12,9 +12,21 @@ final class CommandMemory {
   static final int MOST = 1024;
 
   private final Map<String, Answer> answers = new LinkedHashMap<>();
+  private final Map<String, String> kinds = new LinkedHashMap<>();
 
   Optional<Answer> answer(String commandId) {
     return Optional.ofNullable(answers.get(commandId));
+  }
+
+  /** Whether the id was used for a command of another kind, which was then another tap. */
+  boolean isOther(String commandId, String kind) {
+    return !kinds.getOrDefault(commandId, kind).equals(kind);
+  }
+
+  /** Notes what an id stands for, before it is answered. */
+  void name(String commandId, String kind) {
+    kinds.put(commandId, kind);
+    if (kinds.size() > MOST) kinds.remove(kinds.keySet().iterator().next());
   }
 
   void keep(String commandId, Answer answer) {

@@ -43,9 +43,10 @@ final class Recollection implements Consumer<JournalEntry> {
     try {
       GuidanceEvent event = EntryJson.event(entry);
       progress = progress.after(event);
-      if (event instanceof GuidanceEvent.CommandTaken taken)
+      if (event instanceof GuidanceEvent.CommandTaken taken) {
+        commands.name(taken.commandId(), taken.command());
         commands.keep(taken.commandId(), Station.DONE);
-      else last = Optional.of(event);
+      } else last = Optional.of(event);
     } catch (JournalFailed failed) {
       unreadable = Optional.of(failed);
     }

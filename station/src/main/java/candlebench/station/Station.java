@@ -8,6 +8,7 @@ import candlebench.station.guidance.GuidanceEffect;
 import candlebench.station.guidance.GuidanceStep;
 import candlebench.station.guidance.MakerCommand;
 import candlebench.station.journal.Checkpoint;
+import candlebench.station.journal.CommandJson;
 import candlebench.station.journal.CrashPoints;
 import candlebench.station.journal.CrashPoints.Point;
 import candlebench.station.journal.Journal;
@@ -47,6 +48,7 @@ public final class Station implements Bench, AutoCloseable {
   static final Answer DONE = new Answer(true, Say.of("done"));
   private static final Logger LOG = LoggerFactory.getLogger(Station.class);
   private static final Answer STOPPED = new Answer(false, Say.of("station.stopped"));
+  private static final Answer USED = new Answer(false, Say.of("station.id-used"));
   private static final Answer LATE = new Answer(false, Say.of("station.late"));
   private static final long ANSWER_SECONDS = 10;
   private static final long CLOSING_MILLIS = 5_000;
@@ -233,8 +235,11 @@ public final class Station implements Bench, AutoCloseable {
   }
 
   private Answer answer(Intake.Said said) {
+    String kind = CommandJson.kind(said.command());
+    if (commands.isOther(said.commandId(), kind)) return USED;
     Optional<Answer> before = commands.answer(said.commandId());
     if (before.isPresent()) return before.get();
+    commands.name(said.commandId(), kind);
     boolean done = isDone(said);
     show(said);
     trace.keep(said, done);

@@ -147,6 +147,21 @@ class StationTest {
   }
 
   @Test
+  void another_command_under_a_used_id_is_refused_also_after_a_restart() throws Exception {
+    MakerCommand start =
+        new MakerCommand.StartBatch("harbour-lane-oil", 1, "Robin", java.util.Map.of());
+    MakerCommand abandon = new MakerCommand.Abandon("spilt");
+    try (StationRig rig = StationRig.on(journal)) {
+      assertThat(rig.station().say("tap", start).done()).isTrue();
+      assertThat(rig.station().say("tap", abandon).words().key()).isEqualTo("station.id-used");
+      try (StationRig again = StationRig.later(rig, journal.reopened())) {
+        assertThat(again.station().say("tap", abandon).words().key()).isEqualTo("station.id-used");
+        assertThat(again.station().say("another tap", abandon).done()).isTrue();
+      }
+    }
+  }
+
+  @Test
   void what_a_full_disk_refuses_is_not_done_is_said_and_can_be_said_again() throws Exception {
     try (StationRig rig = StationRig.on(journal)) {
       journal.fail(Trouble.FULL);

@@ -55,12 +55,14 @@ final class DecodedJson implements AutoCloseable {
     }
   }
 
-  /** A reader that has seen enough closes its end; that is no fault. */
   private static UncheckedIOException told(IOException failed) {
+    return isReaderGone(failed) ? new NobodyReads(failed) : new CannotWrite(failed);
+  }
+
+  /** A reader that has seen enough closes its end; that is no fault. */
+  static boolean isReaderGone(IOException failed) {
     String message = String.valueOf(failed.getMessage());
-    return message.contains("Broken pipe") || message.contains("pipe is being closed")
-        ? new NobodyReads(failed)
-        : new CannotWrite(failed);
+    return message.contains("Broken pipe") || message.contains("pipe is being closed");
   }
 
   /** Whoever read has gone. */

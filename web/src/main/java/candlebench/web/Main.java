@@ -44,7 +44,11 @@ public final class Main {
 
   public static void main(String[] args) {
     if (args.length > 0 && RUN_ALL_DAY.contains(args[0])) LeanStart.once();
+    CheckedOutput out = CheckedOutput.install();
     int code = run(args);
+    if (out.trouble().isPresent())
+      code = wrongUse(
+          "not all could be written: " + out.trouble().get() + ". Make room, or send it elsewhere");
     if (code != DONE) System.exit(code);
   }
 

@@ -1,6 +1,7 @@
 package candlebench.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import candlebench.station.journal.EntryText;
 import candlebench.station.journal.Purpose;
@@ -16,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The packaged program, as it is called from a shell. Frames: the A&D standard format, made up for these tests. */
 @Tag("packaged")
@@ -74,6 +76,21 @@ class CommandLineTest {
     assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
     assertThat(process.exitValue()).isZero();
     assertThat(process.errorReader().readLine()).isNull();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"--help", "ports", "plan --example", "recognise", "audit --help"})
+  void what_could_not_be_written_is_told(String words) throws Exception {
+    Path full = Path.of("/dev/full");
+    assumeTrue(Files.exists(full));
+    Process process = Program.command(words.split(" "))
+        .redirectOutput(ProcessBuilder.Redirect.to(full.toFile()))
+        .start();
+    process.getOutputStream().close();
+    assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
+    assertThat(process.exitValue()).isEqualTo(2);
+    assertThat(process.errorReader().readLine())
+        .startsWith("candlebench: not all could be written");
   }
 
   @Test
