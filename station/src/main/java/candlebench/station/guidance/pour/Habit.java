@@ -38,7 +38,8 @@ public record Habit(double usual, double doubt, double spread) {
     double change = clamp(share * off, -MOST_CHANGE * usual, MOST_CHANGE * usual);
     double surprise = Math.min(off * off / (total * total), MOST_SURPRISE);
     double newSpread = spread * Math.sqrt(1 + SPREAD_SHARE * (surprise - 1));
-    boolean heldBack = Math.abs(change) < Math.abs(share * off);
+    // Not surer of a maker who may be slower still; one who may be quicker only costs drops.
+    boolean heldBack = change < share * off;
     double newDoubt = heldBack ? doubt : doubt * Math.sqrt(1 - share);
     return new Habit(
         clamp(usual + change, least, most), Math.max(newDoubt, LEAST_DOUBT * newSpread), newSpread);

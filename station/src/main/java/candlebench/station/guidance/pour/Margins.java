@@ -8,10 +8,23 @@ package candlebench.station.guidance.pour;
  */
 record Margins(
     PourKind kind, double target, double under, double over, double step, Habits habits) {
-  /** So many standard deviations of what a late wrist pours are kept back. A wrist is late more often than early. */
-  private static final double SLOW_SURE = 5;
+  /**
+   * So many standard deviations of what a late wrist pours are kept back at "slow". Far more than a bell curve asks for: some turns of
+   * a wrist take three times as long as its usual ones, and a free stream cannot be taken back by drops.
+   */
+  private static final double SLOW_SURE = 6.5;
 
-  private static final double STOP_SURE = 3;
+  /** So sure, at "stop", that it does no harm. */
+  private static final double STOP_SURE = 2;
+
+  /** So sure, at "stop", that it does not end over: slow turns again. */
+  private static final double OVER_SURE = 4;
+
+  /** A stream that is weak just now may be stronger in a moment: at least so much of the usual one is reckoned with. */
+  private static final double USUAL_SHARE = 0.6;
+
+  /** What may be missing of a vessel's allowance before it is topped up. */
+  private static final double NEAR = 0.8;
 
   /** So long the thin stream should run to be seen. */
   private static final double THIN_SECONDS = 1.2;
@@ -23,6 +36,10 @@ record Margins(
   private static final double LEAST_GRAIN = 0.03;
 
   private static final double LEAST_NOISE = 0.01;
+
+  Margins knowing(Habits wiser) {
+    return new Margins(kind, target, under, over, step, wiser);
+  }
 
   /** What can be told apart at rest. */
   double grain() {
@@ -37,7 +54,9 @@ record Margins(
   /** Kept back for the thin stream when "slow" is said to a free one. */
   double reserve(double flow) {
     return habits.thin().usual() * (THIN_SECONDS + habits.stop().usual())
-        + SLOW_SURE * flow * habits.slow().uncertainty();
+        + SLOW_SURE
+            * Math.max(flow, USUAL_SHARE * habits.free().usual())
+            * habits.slow().uncertainty();
   }
 
   boolean isWorthPouringFreely(double grams) {
@@ -45,20 +64,22 @@ record Margins(
     return target - grams - reserve(flow) > flow * (FREE_SECONDS + habits.slow().usual());
   }
 
-  /** So far over the target does no harm: a division, or a fifth of what is allowed. */
+  /** So far over the target does no harm: where drops can follow, a fifth of what is allowed or a division; else all of it. */
   private double harmless() {
-    return Math.max(step, over / 5);
+    return kind.byDrops() ? Math.max(over / 5, Math.min(step, over / 2)) : over;
   }
 
   /** Where a thin stream should usually end, so that even a late stop does no harm. */
   double aim(double flow) {
     double spread = Math.hypot(grain() / 2, flow * habits.stop().uncertainty());
-    return Math.min(target, target + harmless() - STOP_SURE * spread);
+    double harmless = harmless() - STOP_SURE * spread;
+    double surelyNotOver = over - OVER_SURE * spread;
+    return target + Math.min(0, Math.min(harmless, surelyNotOver));
   }
 
   /** Whether so much still missing is near enough. */
   boolean isNear(double toGo) {
-    return toGo <= (kind.byDrops() ? Math.max(step / 4, habits.drop().usual() / 2) : 0.6 * under);
+    return toGo <= (kind.byDrops() ? Math.max(step / 4, habits.drop().usual() / 2) : NEAR * under);
   }
 
   /** How sure a line at rest must be. */

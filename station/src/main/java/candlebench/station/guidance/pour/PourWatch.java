@@ -11,53 +11,50 @@ import java.util.Optional;
  * Watches one pour towards its target and says what the stream should do. Immutable: each reading gives the next watch.
  *
  * <p>The rule, in the order of a pour. "Slow" is said while what the free stream still brings in, so many seconds of it as this maker
- * usually needs, leaves a reserve for the thin stream. "Stop" is said when the line through the thin stream, and what it still
- * brings, reach the aim; until the thin stream is seen, a plan stands for it. At rest the rest goes by drops, or in a short thin
- * stream where it is too much for drops. Near enough is "hold still". What a late hand costs decides every margin: short is a drop
- * more, over is a spoilt pot.
+ * usually needs, leaves a reserve for the thin stream. "Stop" is counted down to, and said when the line through the thin stream, and
+ * what it still brings, reach the aim; until the thin stream is seen, nothing is foretold. At rest the rest goes by drops, or in a
+ * short thin stream where it is too much for drops. Near enough is "hold still". What a late hand costs decides every margin: short
+ * is a drop more, over is a spoilt pot.
  */
 public final class PourWatch {
-  private static final double FREE_FADING = 0.9;
-  private static final double THIN_FADING = 1.5;
-  private static final double REST_FADING = 3;
-  private static final double DROP_FADING = 1.2;
-
   /** Less than this is no stream but drops, creep and noise, in grams a second. */
-  private static final double LEAST_STREAM = 0.15;
-
-  /** Drops at their usual 1.3 a second (drop counts of dropper bottles: 1 to 4 a second; common practice, no source). */
-  private static final double DROPS_A_SECOND = 1.3;
-
-  private static final double DRIP_SPREAD = 0.4;
+  static final double LEAST_STREAM = 0.15;
 
   /** The display turns to a number half a step early: so many grams more are wanted of drops that come from below. */
   private static final double DROP_OVER = 0.02;
 
   private static final double LAST_SHARE = 0.2;
 
-  /** More than this is too much to go by drops: half a minute of them. */
-  private static final double MOST_BY_DROPS = 1.2;
+  /** Drops that brought less were not let fall. */
+  private static final double LEAST_DROP_SHARE = 0.3;
 
-  /** So much at most is poured by the clock alone, in a stream too short to be seen. */
-  private static final double MOST_UNSEEN = 3;
+  /** More than this, in grams, takes longer by drops than in a short stream with a look at what it brought. */
+  private static final double MOST_BY_DROPS = 0.8;
 
-  /** A short stream can bring three times what was planned: it opens quickly, closes slowly, and is thicker than usual. */
-  private static final double UNSEEN_SHARE = 1 / 3.0;
+  /** A thin stream so short cannot be seen in time, and goes by the clock alone, in seconds. */
+  private static final double MOST_UNSEEN = 3.2;
 
-  /** The tail of a bend: so many seconds of the stream before it at most, and so many grams of the first one. */
-  private static final double TAIL_SECONDS = 0.7;
+  /** A wrist needs so long to open a thin stream at all, in seconds. */
+  private static final double OPENING = 0.22;
 
-  private static final double FIRST_TAIL = 6;
-
-  /** By how much a free stream may change at a bend, in grams a second. */
-  private static final double WAVER = 4;
+  /** Of a short stream so little is dared: one in a hundred brings four times what was planned, for it closes slowly. */
+  private static final double UNSEEN_SHARE = 0.1;
 
   /** So long after "slow" has usually taken effect, what is seen counts, whatever was planned. */
   private static final double PATIENCE = 1;
 
-  /** While the line is not sure, "stop" stays so far away, in seconds. */
-  private static final double UNSURE_WAIT = 0.3;
+  /**
+   * So near, in seconds, the moment of "stop" stands: a maker who times it may turn back a little early, and a stream that fades must
+   * not put it off.
+   */
+  private static final double COMMITTED = 0.6;
 
+  /** A free stream that has not slowed down so long after it should have, in seconds, is stopped at the target at the latest. */
+  private static final double LATE = 0.3;
+
+  private static final double NEVER = Double.MAX_VALUE;
+
+  /** What is further away than this is not counted down, in seconds. */
   private static final double LONGEST_COUNTDOWN = 10;
 
   /** Who has added nothing for so long will not. The lightest drops move a display by 0.1 g in about this time. */
@@ -65,7 +62,6 @@ public final class PourWatch {
 
   private static final double SHORT_REST = 0.5;
   private static final double LONG_REST = 1;
-  private static final double LAST_DROP = 0.8;
 
   private final Margins margins;
   private final long origin;
@@ -76,31 +72,8 @@ public final class PourWatch {
   private final Optional<Said> stop;
   private final PourShown shown;
   private final Still still;
-
-  /** The cue that stands: since when, and what the line was then; {@code sure} whether the line could be trusted. */
-  private record Said(
-      PourCue.Kind cue, double at, double grams, double flow, boolean sure, int drops) {}
-
-  /** Since when the readings stand still, since when they have not risen, the newest and the highest of them. */
-  private record Still(double since, double unrisen, double newest, double highest) {
-
-    static Still at(double at, double grams) {
-      return new Still(at, at, grams, grams);
-    }
-
-    Still and(double at, double grams, double offLine, double flow, double grain) {
-      boolean moves = Math.abs(flow) > LEAST_STREAM
-          || Math.abs(offLine) > 1.6 * grain
-          || Math.abs(grams - newest) > 1.1 * grain;
-      boolean rises = grams > highest + grain / 2;
-      return new Still(
-          moves ? at : since, moves || rises ? at : unrisen, grams, Math.max(highest, grams));
-    }
-
-    boolean lasted(double at, double seconds) {
-      return at - since >= seconds;
-    }
-  }
+  private final FreeRun run;
+  private final double due;
 
   private PourWatch(
       Margins margins,
@@ -111,7 +84,9 @@ public final class PourWatch {
       Optional<Said> slow,
       Optional<Said> stop,
       PourShown shown,
-      Still still) {
+      Still still,
+      FreeRun run,
+      double due) {
     this.margins = margins;
     this.origin = origin;
     this.line = line;
@@ -121,6 +96,8 @@ public final class PourWatch {
     this.stop = stop;
     this.shown = shown;
     this.still = still;
+    this.run = run;
+    this.due = due;
   }
 
   /** Begins with the first reading, whatever is poured already. */
@@ -142,7 +119,7 @@ public final class PourWatch {
         habits);
     double grams = net.roughGrams();
     Prior prior = new Prior(grams, step, 0, 0.1, step);
-    StreamLine line = StreamLine.begin(0, prior, REST_FADING, margins.noise());
+    StreamLine line = StreamLine.begin(0, prior, Expected.REST_FADING, margins.noise());
     return new PourWatch(
             margins,
             nanos,
@@ -152,15 +129,19 @@ public final class PourWatch {
             Optional.empty(),
             Optional.empty(),
             PourShown.NOTHING,
-            Still.at(0, grams))
+            Still.at(0, grams),
+            FreeRun.NONE.and(0, grams),
+            NEVER)
         .atRest(0, grams);
   }
 
   /** The next reading: what is poured so far, by the clock that never goes back. */
   public PourWatch seen(long nanos, Mass net) {
-    double at = seconds(nanos);
-    double grams = net.roughGrams();
-    StreamLine seen = settledDown(line, at).seen(at, grams, this::afterBend);
+    return at(seconds(nanos)).with(seconds(nanos), net.roughGrams());
+  }
+
+  private PourWatch with(double at, double grams) {
+    StreamLine seen = expected().settledDown(line, at).seen(at, grams, expected()::afterBend);
     return new PourWatch(
             margins,
             origin,
@@ -170,19 +151,33 @@ public final class PourWatch {
             slow,
             stop,
             shown,
-            still.and(at, grams, grams - seen.grams(at), seen.flow(), margins.grain()))
-        .decided(at);
+            still.and(at, grams, grams - seen.grams(at), seen.flow(), margins.grain()),
+            run.and(at, grams),
+            due)
+        .decided(at)
+        .committed(at);
+  }
+
+  /** Between two readings, too, the moment comes that was foreseen. */
+  private PourWatch at(double moment) {
+    double newest = line.newest();
+    boolean slows = said.cue() == PourCue.Kind.POUR && line.flow() > LEAST_STREAM;
+    double slowAt = slows ? newest + slowIn(newest) : NEVER;
+    if (slowAt <= moment) return slowed(slowAt);
+    double stopAt = said.cue() == PourCue.Kind.SLOW ? stopAt(newest) : NEVER;
+    return stopAt <= moment ? say(PourCue.Kind.STOP, stopAt) : this;
   }
 
   /** What to say at a moment at or after the newest reading. */
   public PourCue cue(long nanos) {
-    double toGo = margins.target() - line.grams(seconds(nanos));
-    int drops = said.cue() == PourCue.Kind.DROPS ? dropsIn(toGo) : 0;
-    double left = said.cue() == PourCue.Kind.SLOW && thin
-        ? stopIn(line.newest()) - (seconds(nanos) - line.newest())
-        : -1;
-    boolean foreseen = left > 0 && left < LONGEST_COUNTDOWN;
-    return new PourCue(said.cue(), toGo, foreseen ? Math.round(left * 1e9) : -1, drops);
+    double at = seconds(nanos);
+    PourWatch now = at(at);
+    double toGo = margins.target() - line.grams(at);
+    boolean drops = now.said.cue() == PourCue.Kind.DROPS;
+    boolean counts = now.said.cue() == PourCue.Kind.SLOW && thin;
+    double left = counts ? now.stopAt(line.newest()) - at : NEVER;
+    long stopInNanos = left < LONGEST_COUNTDOWN ? Math.round(left * 1e9) : -1;
+    return new PourCue(now.said.cue(), toGo, stopInNanos, drops ? now.dropsIn(toGo) : 0);
   }
 
   /** Whether nothing more is to come: it is near enough, or nobody adds what is still wanted. */
@@ -205,12 +200,12 @@ public final class PourWatch {
     return switch (said.cue()) {
       case POUR -> {
         if (toGo < 0) yield say(PourCue.Kind.STOP, at);
-        if (streams && slowIn(at) <= 0) yield say(PourCue.Kind.SLOW, at);
+        if (streams && slowIn(at) <= 0) yield slowed(at);
         boolean paused = hasRested(at, SHORT_REST) && !margins.isWorthPouringFreely(grams);
         yield paused ? atRest(at, grams) : this;
       }
       case SLOW -> {
-        if (stopIn(at) <= 0) yield say(PourCue.Kind.STOP, at);
+        if (stopAt(at) <= at) yield say(PourCue.Kind.STOP, at);
         yield thin && hasRested(at, LONG_REST) ? atRest(at, grams) : this;
       }
       case STOP -> line.start() > said.at() && hasRested(at, SHORT_REST) ? atRest(at, grams) : this;
@@ -220,55 +215,76 @@ public final class PourWatch {
       }
       case HOLD_STILL -> {
         if (streams && stopIn(at) <= 0) yield say(PourCue.Kind.STOP, at);
-        boolean seenThrough = line.start() > said.at() && hasRested(at, LAST_DROP);
+        boolean seenThrough = line.start() > said.at() && hasRested(at, Expected.LAST_DROP);
         yield seenThrough && !margins.isNear(toGo - margins.grain()) ? atRest(at, grams) : this;
       }
     };
   }
 
   private PourWatch atRest(double at, double grams) {
-    PourWatch known = ended(at, grams);
+    PourWatch known = ended(grams);
     double toGo = margins.target() - grams;
-    if (margins.isNear(toGo)) return known.say(PourCue.Kind.HOLD_STILL, at);
-    if (margins.kind().byDrops() && toGo <= MOST_BY_DROPS) return known.say(PourCue.Kind.DROPS, at);
-    return known.say(
-        margins.isWorthPouringFreely(grams) ? PourCue.Kind.POUR : PourCue.Kind.SLOW, at);
+    PourCue.Kind cue = margins.isNear(toGo)
+        ? PourCue.Kind.HOLD_STILL
+        : margins.kind().byDrops() && toGo <= MOST_BY_DROPS
+            ? PourCue.Kind.DROPS
+            : margins.isWorthPouringFreely(grams) ? PourCue.Kind.POUR : PourCue.Kind.SLOW;
+    return known.say(cue, at, line.grams(at), 0, known.expected().fromRest(line, cue, at));
   }
 
   private double slowIn(double at) {
-    double flow = line.flow();
-    double missing = margins.target() - margins.reserve(flow) - line.grams(at);
+    double flow = freeFlow();
+    double missing = margins.target() - margins.reserve(flow) - freeGrams(at);
     return missing / flow - habits().slow().usual();
   }
 
-  /** Seconds until "stop"; below zero when it should have been said. */
-  private double stopIn(double at) {
-    double flow = line.flow();
-    boolean seen = thin || said.cue() != PourCue.Kind.SLOW;
-    if (!seen && said.flow() > 0) return plannedLeft(at);
-    if (flow < LEAST_STREAM) return unseenLeft(at);
-    double left = (margins.aim(flow) - line.grams(at)) / flow - habits().stop().usual();
-    return margins.isSure(line.doubt(at), flow) ? left : Math.max(left, UNSURE_WAIT);
+  private double freeFlow() {
+    return Math.max(LEAST_STREAM, run.flow(habits().free()));
   }
 
-  /** The thin stream as it was planned, until it is seen; should nothing slow down, the target itself. */
-  private double plannedLeft(double at) {
-    double flow = habits().thin().usual();
-    double delay = habits().slow().usual();
-    double since = at - said.at() - delay;
-    if (since > UNSURE_WAIT && line.grams(at) > margins.target()) return 0;
-    double planned = said.grams() + said.flow() * delay + flow * since;
-    double left = (margins.aim(flow) - planned) / flow - habits().stop().usual();
-    return Math.max(left, UNSURE_WAIT);
+  private double freeGrams(double at) {
+    return still.newest() + freeFlow() * (at - line.newest());
+  }
+
+  private PourWatch slowed(double at) {
+    return say(PourCue.Kind.SLOW, at, freeGrams(at), freeFlow(), line);
+  }
+
+  private PourWatch committed(double at) {
+    boolean near = said.cue() == PourCue.Kind.SLOW && thin && stopIn(at) < COMMITTED;
+    return near && due == NEVER
+        ? new PourWatch(
+            margins, origin, line, said, thin, slow, stop, shown, still, run, at + stopIn(at))
+        : this;
+  }
+
+  private double stopAt(double at) {
+    return Math.min(due, at + stopIn(at));
+  }
+
+  /** Seconds until "stop"; below zero when it should have been said, without end where it cannot be foreseen. */
+  private double stopIn(double at) {
+    double flow = line.flow();
+    if (said.cue() == PourCue.Kind.SLOW && !thin && said.toAStream()) return unslowedIn(at);
+    if (flow < LEAST_STREAM) return unseenIn(at);
+    boolean sure = margins.isSure(line.doubt(at), flow);
+    double missing = margins.aim(flow) - line.grams(at);
+    return sure ? missing / flow - habits().stop().usual() : NEVER;
+  }
+
+  /** Until the thin stream is seen nothing is said, unless nothing slows down although it should. */
+  private double unslowedIn(double at) {
+    boolean late = at > said.at() + habits().slow().usual() + LATE;
+    return late && line.grams(at) > margins.target() ? 0 : NEVER;
   }
 
   /** A stream from rest, too short to be seen, goes by the clock: reaction and wrist are the same at both of its ends. */
-  private double unseenLeft(double at) {
-    double toGo = margins.target() - said.grams();
+  private double unseenIn(double at) {
+    double streams = (margins.target() - said.grams()) / habits().thin().usual();
     boolean byTheClock = said.cue() == PourCue.Kind.SLOW && said.flow() == 0;
-    return byTheClock && toGo <= MOST_UNSEEN
-        ? said.at() + UNSEEN_SHARE * toGo / habits().thin().usual() - at
-        : Double.MAX_VALUE;
+    return byTheClock && streams <= MOST_UNSEEN
+        ? said.at() + OPENING + UNSEEN_SHARE * streams - at
+        : NEVER;
   }
 
   private int dropsIn(double toGo) {
@@ -280,104 +296,29 @@ public final class PourWatch {
   }
 
   private PourWatch say(PourCue.Kind cue, double at) {
-    double grams = line.grams(at);
-    boolean rests = cue == PourCue.Kind.DROPS || still.lasted(at, SHORT_REST);
-    double flow = rests ? 0 : line.flow();
+    return say(cue, at, line.grams(at), line.flow(), line);
+  }
+
+  private PourWatch say(PourCue.Kind cue, double at, double grams, double flow, StreamLine from) {
     boolean sure = thin && margins.isSure(line.doubt(at), flow);
     Said next = new Said(cue, at, grams, flow, sure, dropsIn(margins.target() - grams));
     boolean first = stop.isEmpty();
     return new PourWatch(
         margins,
         origin,
-        rests ? fromRest(cue, at) : line,
+        from,
         next,
         thin && cue != PourCue.Kind.SLOW,
         first && cue == PourCue.Kind.SLOW ? Optional.of(next) : slow,
         first && cue == PourCue.Kind.STOP ? Optional.of(next) : stop,
         shown,
-        rests ? still : Still.at(at, still.newest()));
+        cue == PourCue.Kind.STOP ? Still.at(at, still.newest()) : still,
+        run,
+        NEVER);
   }
 
-  // ---- what to expect of the line
-
-  private StreamLine fromRest(PourCue.Kind cue, double at) {
-    double grams = line.grams(at);
-    double sure = Math.max(0.03, line.doubt(at));
-    double step = margins.step();
-    double drip = drop() * DROPS_A_SECOND;
-    Habit free = habits().free();
-    return switch (cue) {
-      case POUR ->
-        line.anew(
-            at, new Prior(grams, step, free.usual(), free.uncertainty(), FIRST_TAIL), FREE_FADING);
-      case SLOW -> line.anew(at, new Prior(grams, step, 0, 0.02, step), REST_FADING);
-      case DROPS ->
-        line.anew(at, new Prior(grams, sure, drip, DRIP_SPREAD * drip, step / 3), DROP_FADING);
-      case STOP, HOLD_STILL -> line;
-    };
-  }
-
-  private StreamLine afterBend(StreamLine before, double at, double grams, boolean up) {
-    return switch (said.cue()) {
-      case POUR -> wavering(before, at);
-      case SLOW -> {
-        if (said.flow() > 0 && !thin) yield up ? wavering(before, at) : slowed(before, at);
-        Habit flow = habits().thin();
-        yield before.anew(
-            at, new Prior(grams, 1, flow.usual(), flow.uncertainty(), 1), THIN_FADING);
-      }
-      case STOP -> ending(before, at);
-      case DROPS, HOLD_STILL -> resting(before, at);
-    };
-  }
-
-  /** A free stream goes on, a little more or less of it. */
-  private static StreamLine wavering(StreamLine before, double at) {
-    double flow = before.flow();
-    double sure = 0.3 + 0.1 * Math.abs(flow);
-    return before.anew(at, new Prior(before.grams(at), sure, flow, WAVER, 1), FREE_FADING);
-  }
-
-  /** The thin stream after a free one, as it was planned. */
-  private StreamLine slowed(StreamLine before, double at) {
-    Habit flow = habits().thin();
-    Habit delay = habits().slow();
-    double since = at - said.at() - delay.usual();
-    Prior planned = new Prior(
-        said.grams() + said.flow() * delay.usual() + flow.usual() * since,
-        margins.step() + said.flow() * delay.uncertainty(),
-        flow.usual(),
-        flow.uncertainty(),
-        TAIL_SECONDS * said.flow());
-    return before.anew(at, planned, THIN_FADING);
-  }
-
-  /** After "stop" no stream is looked for any more, only where it ends. */
-  private StreamLine ending(StreamLine before, double at) {
-    double flow = Math.max(0, said.flow());
-    Habit delay = habits().stop();
-    Prior end = new Prior(
-        said.grams() + flow * delay.usual(),
-        margins.step() + 1.5 * flow * delay.uncertainty(),
-        0,
-        0.02,
-        margins.step() + TAIL_SECONDS * flow);
-    return before.anew(at, end, REST_FADING);
-  }
-
-  private StreamLine resting(StreamLine before, double at) {
-    double step = margins.step();
-    return before.anew(at, new Prior(before.grams(at), step, 0, 0.02, step), REST_FADING);
-  }
-
-  /** Once "stop" must have taken effect, or the last drops must be in, the line begins anew. */
-  private StreamLine settledDown(StreamLine seen, double at) {
-    if (seen.start() > said.at()) return seen;
-    return switch (said.cue()) {
-      case STOP -> at > said.at() + habits().stop().usual() + 0.25 ? ending(seen, at) : seen;
-      case HOLD_STILL -> at > said.at() + LAST_DROP ? resting(seen, at) : seen;
-      case POUR, SLOW, DROPS -> seen;
-    };
+  private Expected expected() {
+    return new Expected(margins, said, thin);
   }
 
   private boolean isThin(StreamLine seen, double at) {
@@ -392,44 +333,25 @@ public final class PourWatch {
   // ---- what is learnt
 
   /** At rest after the first stop, where the pour really ended shows how long "slow" and "stop" took. */
-  private PourWatch ended(double at, double grams) {
-    if (stop.isEmpty() || !shown.isNothing()) return this;
-    Said stopped = stop.get();
-    PourShown all = PourShown.NOTHING;
-    double thinFlow = habits().thin().usual();
-    if (stopped.sure() && stopped.flow() > LEAST_STREAM) {
-      thinFlow = stopped.flow();
-      all = all.with(Of.THIN, thinFlow).with(Of.STOP, (grams - stopped.grams()) / thinFlow);
-    }
-    if (slow.isPresent() && slow.get().flow() > 2 * thinFlow) {
-      Said slowed = slow.get();
-      double byThin = thinFlow * (stopped.at() - slowed.at() + habits().stop().usual());
-      double seconds = (grams - slowed.grams() - byThin) / (slowed.flow() - thinFlow);
-      all = all.with(Of.FREE, slowed.flow()).with(Of.SLOW, seconds);
-    }
-    return with(margins, all);
+  private PourWatch ended(double grams) {
+    return stop.isEmpty() || !shown.isNothing()
+        ? this
+        : with(margins, PourShown.ofEnd(slow, stop.get(), habits(), grams));
   }
 
   /** When the drops asked for should have fallen, what they brought shows how heavy they are. */
   private PourWatch dropped(double at, double grams) {
-    if (shown.of(Of.DROP).isPresent() || said.drops() < 6) return this;
-    if (at < said.at() + said.drops() / DROPS_A_SECOND + 0.9) return this;
-    double each = Math.max(0, grams - said.grams()) / said.drops();
-    if (each < 0.3 * drop()) return this;
-    Habits wiser = habits().learn(PourShown.NOTHING.with(Of.DROP, each));
-    return with(
-        new Margins(
-            margins.kind(),
-            margins.target(),
-            margins.under(),
-            margins.over(),
-            margins.step(),
-            wiser),
-        shown.with(Of.DROP, each));
+    if (shown.of(Of.DROP).isPresent()) return this;
+    return PourShown.ofDrops(said, at, grams)
+        .filter(each -> each >= LEAST_DROP_SHARE * drop())
+        .map(each -> with(
+            margins.knowing(habits().learn(PourShown.NOTHING.with(Of.DROP, each))),
+            shown.with(Of.DROP, each)))
+        .orElse(this);
   }
 
   private PourWatch with(Margins other, PourShown more) {
-    return new PourWatch(other, origin, line, said, thin, slow, stop, more, still);
+    return new PourWatch(other, origin, line, said, thin, slow, stop, more, still, run, due);
   }
 
   private Habits habits() {
