@@ -49,6 +49,7 @@ public final class CrashTable {
       CrashTable table = new CrashTable(folder, kills, stops, seed);
       table.stoppedDead();
       table.killed();
+      table.wholeBatches();
       table.powerCut();
       table.fullDisk();
     } finally {
@@ -61,7 +62,7 @@ public final class CrashTable {
   private void stoppedDead() throws Exception {
     SplittableRandom random = new SplittableRandom(seed);
     for (Point point : Point.values()) {
-      CrashRuns runs = new CrashRuns(Files.createDirectory(folder.resolve(point.name())));
+      CrashRuns runs = CrashRuns.ofOil(Files.createDirectory(folder.resolve(point.name())));
       List<String> faults = new ArrayList<>();
       int[] inFlight = {0};
       for (int i = 0; i < stops; i++)
@@ -79,7 +80,7 @@ public final class CrashTable {
     List<String> faults = new ArrayList<>();
     int[] inFlight = {0};
     for (int done = 0; done < kills; done += KILLS_PER_RECORD) {
-      CrashRuns runs = new CrashRuns(Files.createDirectory(folder.resolve("killed" + done)));
+      CrashRuns runs = CrashRuns.ofOil(Files.createDirectory(folder.resolve("killed" + done)));
       for (int i = done; i < Math.min(kills, done + KILLS_PER_RECORD); i++)
         attempt(faults, () -> {
           if (runs.kill(random).inFlight()) inFlight[0]++;
@@ -88,6 +89,28 @@ public final class CrashTable {
     }
     row("killed at a random instant", kills, faults);
     inFlight(inFlight[0]);
+  }
+
+  /** The same over whole small batches: each named instant, and as many random ones. */
+  private void wholeBatches() throws Exception {
+    SplittableRandom random = new SplittableRandom(seed);
+    List<String> faults = new ArrayList<>();
+    CrashRuns stopped =
+        CrashRuns.ofWholeBatches(Files.createDirectory(folder.resolve("whole-stopped")));
+    for (Point point : Point.values())
+      for (int i = 0; i < stops; i++)
+        attempt(faults, () -> stopped.stopDead(point, 2 + random.nextInt(20)));
+    attempt(faults, () -> stopped.finish(1));
+    row("whole batch, stopped dead at each", stops * Point.values().length, faults);
+    List<String> killed = new ArrayList<>();
+    for (int done = 0; done < kills; done += KILLS_PER_RECORD) {
+      CrashRuns runs =
+          CrashRuns.ofWholeBatches(Files.createDirectory(folder.resolve("whole" + done)));
+      for (int i = done; i < Math.min(kills, done + KILLS_PER_RECORD); i++)
+        attempt(killed, () -> runs.kill(random));
+      attempt(killed, () -> runs.finish(1));
+    }
+    row("whole batch, killed at a random instant", kills, killed);
   }
 
   private static void inFlight(int times) {

@@ -23,7 +23,7 @@ class CrashTest {
 
   @Test
   void stopped_dead_at_each_named_instant_it_loses_nothing_and_goes_on() throws Exception {
-    CrashRuns runs = new CrashRuns(folder);
+    CrashRuns runs = CrashRuns.ofOil(folder);
     SplittableRandom random = new SplittableRandom(SEED);
     for (Point point : Point.values()) {
       CrashRuns.Left left = runs.stopDead(point, 2 + random.nextInt(6));
@@ -39,7 +39,7 @@ class CrashTest {
 
   @Test
   void killed_at_random_instants_it_loses_nothing_and_goes_on() throws Exception {
-    CrashRuns runs = new CrashRuns(folder);
+    CrashRuns runs = CrashRuns.ofOil(folder);
     SplittableRandom random = new SplittableRandom(SEED);
     for (int kill = 0; kill < KILLS; kill++) runs.kill(random);
     CrashRuns.Left left = runs.finish(2);
@@ -48,8 +48,18 @@ class CrashTest {
   }
 
   @Test
+  void a_whole_batch_survives_a_stop_at_each_named_instant_and_kills_at_random_ones()
+      throws Exception {
+    CrashRuns runs = CrashRuns.ofWholeBatches(folder);
+    SplittableRandom random = new SplittableRandom(SEED);
+    for (Point point : Point.values()) runs.stopDead(point, 2 + random.nextInt(20));
+    for (int kill = 0; kill < KILLS; kill++) runs.kill(random);
+    assertThat(runs.finish(1).inFlight()).isFalse();
+  }
+
+  @Test
   void a_record_that_lost_what_was_shown_does_not_pass_this_check() throws Exception {
-    CrashRuns runs = new CrashRuns(folder);
+    CrashRuns runs = CrashRuns.ofOil(folder);
     runs.finish(1);
     try (Connection behindOurBack =
             DriverManager.getConnection("jdbc:sqlite:" + Purpose.RECORD.under(folder));
