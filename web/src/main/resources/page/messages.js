@@ -34,6 +34,7 @@ export const messages = {
   // One thing worth knowing with it.
   "detail.no-scale": "No scale is named yet.",
   "detail.prepare": "Then put the empty pot on the scale, and we begin.",
+  "detail.pot-is-there": "The pot is there already: once they are set out, press the key, or lift it off and put it back.",
   "detail.something-in-pot": "{more} more than pot {pot}. Is a spoon in it, or a lid on it?",
   "detail.unknown-pot": "None of the known pots weighs {load}.",
   "detail.no-room": "Pot and batch come to {full}. This scale carries {capacity}: make fewer vessels.",

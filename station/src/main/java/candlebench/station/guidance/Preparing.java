@@ -39,10 +39,18 @@ record Preparing(int vessels, boolean clearSeen) implements Stage {
         : Outcome.to(this);
   }
 
+  /** Something stood there before the vessels were set out: whether they are cannot be told by it. */
+  private boolean isThereAlready(Scene scene) {
+    return !clearSeen
+        && scene.pans().stream()
+            .flatMap(pan -> pan.settled(scene.now().nanos()).stream())
+            .anyMatch(reading -> reading.mass().abs().isMoreThan(PlacingPot.LIGHTEST_POT));
+  }
+
   @Override
   public Prompt prompt(Scene scene) {
     return Prompt.say(Prompt.Kind.PREPARE, Words.of("now.prepare").and("vessels", vessels))
-        .detail(Words.of("detail.prepare"))
+        .detail(Words.of(isThereAlready(scene) ? "detail.pot-is-there" : "detail.prepare"))
         .confirm(Words.of("confirm.prepared"))
         .trouble(scene.troubleEverywhere())
         .cue(Cue.WAITING)
