@@ -141,7 +141,7 @@ export const messages = {
   "refused.negative-amount": "An amount received is zero (not known) or more.",
   "refused.check-between-batches": "Finish the batch first. A check wants the scale to itself.",
   "refused.no-such-scale": "There is no scale called {scale}. Choose one from the list.",
-  "refused.nothing-to-check-by": "Clear the scale and set it to zero, then put the known mass on it, alone.",
+  "refused.nothing-to-check-by": "The scale shows {shown}. Clear it and set it to zero, then put the known mass on it, alone.",
   "refused.note": "A note has 1 to {most} characters.",
   "refused.reason": "Say why, in a few words: a correction keeps its reason.",
   "refused.correct-weight": "Give the right net weight in grams, such as 56.1.",

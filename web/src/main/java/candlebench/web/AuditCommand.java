@@ -5,9 +5,11 @@ import candlebench.station.journal.JournalAudit.Finding;
 import candlebench.station.journal.JournalAudit.Report;
 import candlebench.station.journal.JournalFailed;
 import candlebench.station.journal.JournalFile;
+import candlebench.station.journal.ProjectionsAudit;
 import candlebench.station.journal.Purpose;
 import candlebench.web.Main.WrongUse;
 import java.io.PrintStream;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -46,7 +48,19 @@ final class AuditCommand implements Callable<Integer> {
       return Main.NO;
     }
     print(audit.report(), System.out);
-    return audit.report().sound() ? Main.DONE : Main.NO;
+    return audit.report().sound() && listsAgree() ? Main.DONE : Main.NO;
+  }
+
+  /** Whether what is folded from the record, to find things fast, says the same. */
+  private boolean listsAgree() {
+    try {
+      Optional<String> wrong = ProjectionsAudit.of(of.file());
+      wrong.ifPresent(words -> System.out.println("DIFFERS  " + words));
+      return wrong.isEmpty();
+    } catch (JournalFailed unreadable) {
+      System.out.println("DIFFERS  " + unreadable.getMessage());
+      return false;
+    }
   }
 
   private JournalAudit audit(Purpose purpose) throws WrongUse {

@@ -88,8 +88,9 @@ final class Bookkeeping {
     Optional<Reading> settled = scene.settledLately(scale);
     if (settled.isEmpty()) return Outcome.refuse(stage, Words.of("refused.not-settled"));
     Reading reading = settled.get();
-    if (reading.mass().compareTo(Mass.ZERO) <= 0)
-      return Outcome.refuse(stage, Words.of("refused.nothing-to-check-by"));
+    if (isAnotherThing(reading.mass(), check.known()))
+      return Outcome.refuse(
+          stage, Words.of("refused.nothing-to-check-by").and("shown", reading.mass()));
     return Outcome.to(
         stage,
         new ScaleChecked(
@@ -100,6 +101,11 @@ final class Bookkeeping {
             reading.indication(),
             reading.mass(),
             check.person()));
+  }
+
+  /** A scale is not wrong by half or by double: then something else lies there, or nothing. */
+  private static boolean isAnotherThing(Mass shown, Mass known) {
+    return shown.times(2).isLessThan(known) || shown.isMoreThan(known.times(2));
   }
 
   private static Outcome noted(MakerCommand.Note note, Scene scene, Stage stage) {

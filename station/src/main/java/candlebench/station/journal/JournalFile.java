@@ -11,6 +11,7 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.Objects;
 import java.util.function.Consumer;
 
@@ -68,6 +69,17 @@ public final class JournalFile implements AutoCloseable {
       JournalFailed failed = SqliteTrouble.of(file, refused);
       throw new JournalFailed(
           failed.trouble(), "after entry " + last + ": " + failed.getMessage(), refused);
+    }
+  }
+
+  /** The entry that stands last, unchecked; one of number zero and the first hash of all where there is none. */
+  JournalEntry last() throws JournalFailed {
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery(
+            "SELECT sequence, wall, kind, body, previous, hash FROM entry ORDER BY sequence DESC LIMIT 1")) {
+      return row.next() ? entry(row) : new JournalEntry(0, "", "", "", "", Chain.START);
+    } catch (SQLException refused) {
+      throw SqliteTrouble.of(file, refused);
     }
   }
 

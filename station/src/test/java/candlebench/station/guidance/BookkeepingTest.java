@@ -107,6 +107,14 @@ class BookkeepingTest {
     idle.rest(3);
     idle.say(check);
     assertThat(refusal(idle)).isEqualTo("refused.nothing-to-check-by");
+    for (String other : List.of("0.1", "99.9", "400.1")) {
+      idle.put(other);
+      idle.rest(3);
+      idle.say(check);
+      assertThat(refusal(idle)).isEqualTo("refused.nothing-to-check-by");
+      idle.put("0");
+      idle.rest(3);
+    }
     idle.put("200.1");
     idle.rest(3);
     idle.say(new MakerCommand.CheckScale("other", Mass.ofGrams("200"), ""));
