@@ -3,10 +3,13 @@ package candlebench.web;
 import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;
 import java.net.InetAddress;
+import org.eclipse.jetty.server.Handler;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.server.handler.EagerContentHandler;
+import org.eclipse.jetty.server.handler.EagerContentHandler.RetainedContentLoaderFactory;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
 /** How the web server is set for one bench and a few pages: small, quiet, and bounded. */
@@ -23,6 +26,9 @@ final class JettySetup {
   /** Little is kept in the line to a page, so that one which reads slowly sees a new view soon. */
   private static final int LINE_BYTES = 32 * 1024;
 
+  /** What a piece of a body costs beside its bytes. */
+  private static final int FRAMING_BYTES = 32;
+
   private JettySetup() {}
 
   static void apply(JavalinConfig config, InetAddress listen, int port) {
@@ -34,8 +40,20 @@ final class JettySetup {
     config.http.compressionStrategy = CompressionStrategy.NONE;
     config.jetty.threadPool = new QueuedThreadPool(THREADS_MOST, THREADS_LEAST);
     config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
-    config.jetty.modifyServer(jetty -> jetty.setStopTimeout(STOP_MILLIS));
+    config.jetty.modifyServer(jetty -> {
+      jetty.setStopTimeout(STOP_MILLIS);
+      jetty.setHandler(wholeBodiesOnly());
+    });
     config.jetty.addConnector((jetty, http) -> connector(jetty, http, listen, port));
+  }
+
+  /**
+   * A body is gathered without a thread that waits for it: however many are sent slowly or never ended, there are threads for the next
+   * request. One that is too large is let through at its limit, to be refused in our words.
+   */
+  private static Handler.Wrapper wholeBodiesOnly() {
+    return new EagerContentHandler(
+        new RetainedContentLoaderFactory(BODY_MOST, FRAMING_BYTES, false));
   }
 
   private static ServerConnector connector(

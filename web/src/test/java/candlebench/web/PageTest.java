@@ -290,6 +290,20 @@ class PageTest {
   }
 
   @Test
+  void a_script_in_any_text_of_a_view_is_shown_as_text() {
+    String script = "<img src=x onerror=window.ran=1><script>window.ran=1</script>";
+    bench.show(Scenes.everyTextIs(script));
+    assertThat(region("What to do now")).containsText(script);
+    assertThat(region("Parts")).containsText(script);
+    assertThat(region("Scales")).containsText(script);
+    assertThat(region("Batch")).containsText(script);
+    assertThat(region("Ways on")).containsText(script);
+    assertThat(page.locator("#record")).containsText(script);
+    assertThat(page.locator("img, body script").count()).isZero();
+    assertThat(page.evaluate("'ran' in window")).isEqualTo(false);
+  }
+
+  @Test
   void nothing_is_fetched_from_anywhere_else() {
     List<String> asked = new ArrayList<>();
     page.onRequest(request -> asked.add(request.url()));

@@ -223,6 +223,49 @@ final class Scenes {
             .build());
   }
 
+  /** A view in which each text that a person can have typed is this one. */
+  static StationView everyTextIs(String text) {
+    StationView over = over();
+    PartView part = new PartView(text, PartState.NOW, "56.0", "", "g", "", false);
+    BenchView bench = bench("OVER_POUR", say("now.over", "part", text))
+        .detail(say("detail.over", "by", text, "load", text, "planned", text))
+        .cue(Cue.OVER)
+        .weighing(oilWeighing("61.0", "-5.0", 1089, Trust.LIVE))
+        .choices(List.of(new Choice(
+            "keep",
+            say("choice.keep", "load", text),
+            Optional.of(say("cost.lost", "amount", text)),
+            true,
+            Optional.empty(),
+            true)))
+        .parts(List.of(part))
+        .batch(Optional.of(new BatchView(text, text, 12, "8", "of_wax", "7.41")))
+        .build();
+    ScaleView scale = over.scales().get(0);
+    return new StationView(
+        REVISION.incrementAndGet(),
+        FRESH,
+        false,
+        List.of(new ScaleView(
+            text,
+            scale.link(),
+            scale.format(),
+            scale.shown(),
+            scale.unit(),
+            scale.stability(),
+            scale.ageMillis(),
+            false,
+            1,
+            0,
+            Optional.empty())),
+        bench,
+        new RecordView(
+            37,
+            "9f2c".repeat(16),
+            Optional.of(say("record.last", "part", text, "amount", text)),
+            Optional.empty()));
+  }
+
   /** The same pour at the practice bench. */
   static StationView practising() {
     StationView pouring = pouring();

@@ -13,7 +13,14 @@ import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -136,6 +143,26 @@ class ServedProgramTest {
             .status())
         .isEqualTo(404);
     assertThat(RawHttp.get(port, "/api/setup").body()).contains("\"hands\":false");
+  }
+
+  @Test
+  void a_command_that_is_replayed_two_hundred_times_at_once_is_done_once() throws Exception {
+    int port = serve("--scale", NOWHERE);
+    String body =
+        "{\"id\":\"replayed\",\"command\":\"start-batch\",\"recipe\":\"harbour-lane-oil\",\"vessels\":\"1\"}";
+    ExecutorService many = Executors.newFixedThreadPool(50);
+    List<Callable<RawHttp.Answer>> posts = Collections.nCopies(
+        200, () -> RawHttp.post(port, "/api/say", body, "Content-Type: application/json"));
+    Set<String> bodies = new HashSet<>();
+    for (Future<RawHttp.Answer> each : many.invokeAll(posts, 50, TimeUnit.SECONDS)) {
+      assertThat(each.get().status()).isEqualTo(200);
+      bodies.add(each.get().body());
+    }
+    many.shutdown();
+    assertThat(bodies).hasSize(1);
+    assertThat(
+            Program.run("export", "--data", data.toString()).out().split("\"batch-started\"", -1))
+        .hasSize(2);
   }
 
   @Test

@@ -6,7 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import candlebench.shared.Mass;
 import candlebench.station.guidance.GuidanceEvent.Correctable;
 import candlebench.station.guidance.MakerCommand;
+import com.microsoft.playwright.APIResponse;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.AriaRole;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -156,6 +158,24 @@ class SheetInBrowserTest {
             "digits swapped",
             ""),
         bench.said().remove().command());
+    assertEquals(List.of(), List.copyOf(browser.errors()));
+  }
+
+  @Test
+  void a_script_in_what_a_person_typed_is_shown_as_text() {
+    String script = "<img src=x onerror=window.ran=1>";
+    Page page = open("");
+    page.route("**/api/batch*", route -> {
+      APIResponse own = route.fetch();
+      route.fulfill(
+          new Route.FulfillOptions().setResponse(own).setBody(own.text().replace("Robin", script)));
+    });
+    for (String path : List.of("batches.html", "sheet.html?code=20261125-1")) {
+      page.navigate(server.address() + path);
+      assertThat(page.locator("main")).containsText(script);
+      assertThat(page.locator("img")).hasCount(0);
+      assertEquals(false, page.evaluate("'ran' in window"));
+    }
     assertEquals(List.of(), List.copyOf(browser.errors()));
   }
 
