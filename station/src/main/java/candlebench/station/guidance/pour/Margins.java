@@ -23,8 +23,14 @@ record Margins(
   /** A stream that is weak just now may be stronger in a moment: at least so much of the usual one is reckoned with. */
   private static final double USUAL_SHARE = 0.6;
 
+  /** One short stream in a hundred brings four times what was planned, for it closes slowly. */
+  private static final double DROPS_FOLLOW = 0.1;
+
+  /** Where what is allowed is wide and nothing finer follows, more is dared. */
+  private static final double NO_DROPS = 0.3;
+
   /** What may be missing of a vessel's allowance before it is topped up. */
-  private static final double NEAR = 0.8;
+  private static final double NEAR = 0.45;
 
   /** So long the thin stream should run to be seen. */
   private static final double THIN_SECONDS = 1.2;
@@ -75,6 +81,11 @@ record Margins(
     double harmless = harmless() - STOP_SURE * spread;
     double surelyNotOver = over - OVER_SURE * spread;
     return target + Math.min(0, Math.min(harmless, surelyNotOver));
+  }
+
+  /** How much of a short stream is dared, by the clock alone. */
+  double shareOfShort() {
+    return kind.byDrops() ? DROPS_FOLLOW : NO_DROPS;
   }
 
   /** Whether so much still missing is near enough. */

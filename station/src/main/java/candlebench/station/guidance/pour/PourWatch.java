@@ -37,9 +37,6 @@ public final class PourWatch {
   /** A wrist needs so long to open a thin stream at all, in seconds. */
   private static final double OPENING = 0.22;
 
-  /** Of a short stream so little is dared: one in a hundred brings four times what was planned, for it closes slowly. */
-  private static final double UNSEEN_SHARE = 0.1;
-
   /** So long after "slow" has usually taken effect, what is seen counts, whatever was planned. */
   private static final double PATIENCE = 1;
 
@@ -283,7 +280,7 @@ public final class PourWatch {
     double streams = (margins.target() - said.grams()) / habits().thin().usual();
     boolean byTheClock = said.cue() == PourCue.Kind.SLOW && said.flow() == 0;
     return byTheClock && streams <= MOST_UNSEEN
-        ? said.at() + OPENING + UNSEEN_SHARE * streams - at
+        ? said.at() + OPENING + margins.shareOfShort() * streams - at
         : NEVER;
   }
 
