@@ -122,6 +122,7 @@ export const messages = {
   "refused.no-batch": "No batch is running. Start one first.",
   "refused.batch-runs": "A batch is running. Finish it or give it up first.",
   "refused.no-recipe": "There is no recipe called {recipe}. Choose one from the list.",
+  "refused.plan": "{why}",
   "refused.vessels": "A batch has 1 to {most} vessels.",
   "refused.place-pot": "Put the empty pot on the scale first.",
   "refused.place-vessel": "Put an empty vessel on the scale first.",

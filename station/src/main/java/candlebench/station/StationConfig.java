@@ -1,7 +1,7 @@
 package candlebench.station;
 
 import candlebench.shared.MassUnit;
-import candlebench.station.batch.Recipe;
+import candlebench.station.batch.Product;
 import candlebench.station.guidance.BenchSetup;
 import candlebench.station.journal.Purpose;
 import candlebench.station.link.ScaleSettings;
@@ -34,12 +34,12 @@ public record StationConfig(Purpose purpose, List<ScaleSettings> scales, BenchSe
 
   /** A bench of no known pots, in grams, with the usual times. */
   public static StationConfig of(
-      Purpose purpose, List<ScaleSettings> scales, List<Recipe> recipes, ZoneId zone) {
+      Purpose purpose, List<ScaleSettings> scales, List<? extends Product> products, ZoneId zone) {
     return new StationConfig(
         purpose,
         scales,
         new BenchSetup(
-            named(scales), List.of(), recipes, MassUnit.GRAM, BenchSetup.Timing.USUAL, zone));
+            named(scales), List.of(), products, MassUnit.GRAM, BenchSetup.Timing.USUAL, zone));
   }
 
   /** The scales as guidance knows them; one that was given no name is called by its number. */

@@ -29,7 +29,7 @@ final class Scenario {
         List.of(
             new BenchSetup.Pot("small", Mass.ofGrams("352"), Mass.ofGrams("900")),
             new BenchSetup.Pot("large", Mass.ofGrams("461"), Mass.ofGrams("1800"))),
-        usual.recipes(),
+        usual.products(),
         usual.unit(),
         usual.timing(),
         usual.zone());

@@ -49,7 +49,7 @@ final class OpenBench implements AutoCloseable {
       Site site = new Site(
           station,
           () -> stamps.now().nanos(),
-          config.setup().recipes(),
+          config.setup().products(),
           search,
           Optional.of(new RecordBook(journal, lists)),
           hands.apply(station));

@@ -4,17 +4,12 @@ import candlebench.station.batch.planning.BenchChart;
 import candlebench.station.batch.planning.ChartText;
 import candlebench.station.batch.planning.PlanJson;
 import candlebench.station.batch.planning.PlanText;
-import candlebench.station.batch.planning.RecipeJson;
-import candlebench.station.batch.planning.UnreadablePlan;
 import candlebench.station.batch.planning.WorkshopPlan;
 import candlebench.web.Main.WrongUse;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintStream;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -61,9 +56,6 @@ final class PlanCommand implements Callable<Integer> {
   private static final String ANSWER_SCHEMA =
       "/candlebench/station/batch/planning/plan.schema.json";
 
-  /** A longer file is no plan. */
-  private static final int MOST_BYTES = 1 << 20;
-
   @Option(
       names = {"-h", "--help"},
       usageHelp = true,
@@ -104,26 +96,7 @@ final class PlanCommand implements Callable<Integer> {
   private WorkshopPlan plan() throws WrongUse {
     if (file == null)
       throw new WrongUse("name a plan file; candlebench plan --example prints one to start from");
-    try {
-      return WorkshopPlan.of(RecipeJson.read(text()));
-    } catch (UnreadablePlan wrong) {
-      throw new WrongUse("'" + file + "': " + wrong.getMessage());
-    }
-  }
-
-  private String text() throws WrongUse {
-    if (Files.isDirectory(file)) throw new WrongUse("'" + file + "' is a folder: name a plan file");
-    if (!Files.exists(file)) throw new WrongUse("no file '" + file + "': name a plan file");
-    try (InputStream in = Files.newInputStream(file)) {
-      byte[] bytes = in.readNBytes(MOST_BYTES + 1);
-      if (bytes.length > MOST_BYTES)
-        throw new WrongUse("'" + file + "' is over 1 MB, which is no plan file");
-      return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-    } catch (CharacterCodingException foreign) {
-      throw new WrongUse("'" + file + "' is not in UTF-8: save it as UTF-8");
-    } catch (IOException unreadable) {
-      throw new WrongUse("cannot read '" + file + "': " + unreadable.getMessage());
-    }
+    return WorkshopPlan.of(PlanFile.read(file));
   }
 
   private static int print(PrintStream out, String text) {

@@ -2,6 +2,7 @@ package candlebench.web;
 
 import candlebench.station.Bench.Answer;
 import candlebench.station.batch.Part;
+import candlebench.station.batch.Product;
 import candlebench.station.batch.Recipe;
 import candlebench.station.link.FoundPort;
 import candlebench.station.record.BatchRecord;
@@ -45,10 +46,11 @@ record ReplyJson(int status, byte[] json) {
   static ReplyJson setup(Site site) {
     return of(200, out -> {
       out.writeArrayFieldStart("recipes");
-      for (Recipe recipe : site.recipes()) {
+      for (Product product : site.products()) {
+        Recipe recipe = product.forVessels(1);
         out.writeStartObject();
-        out.writeStringField("id", recipe.id());
-        out.writeStringField("name", recipe.name());
+        out.writeStringField("id", product.id());
+        out.writeStringField("name", product.name());
         out.writeArrayFieldStart("materials");
         for (Part part : recipe.parts()) out.writeString(part.name());
         if (recipe.fillsVessels()) {

@@ -1,7 +1,8 @@
 package candlebench.web;
 
+import candlebench.shared.MassUnit;
 import candlebench.station.StationConfig;
-import candlebench.station.batch.HarbourLane;
+import candlebench.station.guidance.BenchSetup;
 import candlebench.station.journal.Purpose;
 import candlebench.station.link.NativeLibraries;
 import candlebench.station.link.ScaleSettings;
@@ -9,6 +10,7 @@ import candlebench.station.link.ScaleUri;
 import candlebench.web.Main.WrongUse;
 import io.javalin.util.JavalinBindException;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -43,6 +45,13 @@ final class ServeCommand implements Callable<Integer> {
       description =
           "a scale: serial:DEVICE?format=ID or tcp:HOST:PORT?format=ID; may be given several times. Without one, those in scales.txt of the data folder; the page finds them")
   private List<String> scales = List.of();
+
+  @Option(
+      names = "--recipe",
+      paramLabel = "FILE",
+      description =
+          "a plan file whose recipe and pots the bench is to know; may be given several times. Without one, every .json in the folder recipes of the data folder; candlebench plan --example prints one to start from")
+  private List<Path> recipes = List.of();
 
   @Mixin
   private Listening listening;
@@ -107,9 +116,19 @@ final class ServeCommand implements Callable<Integer> {
     }
   }
 
-  private static StationConfig config(List<ScaleSettings> settings) throws WrongUse {
+  private StationConfig config(List<ScaleSettings> settings) throws WrongUse {
+    Products products = Products.of(recipes, listening.data());
     try {
-      return StationConfig.of(Purpose.RECORD, settings, HarbourLane.all(), ZoneId.systemDefault());
+      return new StationConfig(
+          Purpose.RECORD,
+          settings,
+          new BenchSetup(
+              StationConfig.named(settings),
+              products.pots(),
+              products.all(),
+              MassUnit.GRAM,
+              BenchSetup.Timing.USUAL,
+              ZoneId.systemDefault()));
     } catch (IllegalArgumentException malformed) {
       throw new WrongUse(malformed.getMessage());
     }

@@ -1,7 +1,7 @@
 package candlebench.web;
 
 import candlebench.station.Bench;
-import candlebench.station.batch.Recipe;
+import candlebench.station.batch.Product;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.LongSupplier;
@@ -10,7 +10,7 @@ import java.util.function.LongSupplier;
  * What the page's server shows and offers.
  *
  * @param nanos the clock that the bench's views are stamped with
- * @param recipes those that can be started
+ * @param products what can be started
  * @param search the search for a scale, where what it finds can be used
  * @param book the record to look things up in, where this station has one
  * @param hands what a person practises with, on the practice bench only
@@ -18,7 +18,7 @@ import java.util.function.LongSupplier;
 record Site(
     Bench bench,
     LongSupplier nanos,
-    List<Recipe> recipes,
+    List<? extends Product> products,
     Optional<ScaleSearch> search,
     Optional<RecordBook> book,
     Optional<Hands> hands) {

@@ -53,7 +53,7 @@ class RecordPagesTest {
         new Site(
             bare.bench(),
             bare.nanos(),
-            bare.recipes(),
+            bare.products(),
             Optional.empty(),
             Optional.of(new RecordBook(journal, lists)),
             Optional.empty()),

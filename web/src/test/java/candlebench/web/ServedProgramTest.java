@@ -181,6 +181,52 @@ class ServedProgramTest {
   }
 
   @Test
+  void the_makers_own_recipe_is_started_and_one_that_does_not_fit_is_refused() throws Exception {
+    Path recipes = Files.createDirectory(data.resolve("recipes"));
+    Files.writeString(
+        recipes.resolve("quay.json"), Program.run("plan", "--example").out());
+    int port = serve("--scale", NOWHERE);
+    assertThat(RawHttp.get(port, "/api/setup").body())
+        .contains(
+            "\"id\":\"harbour-lane-quay\"", "(invented), version 3\"", "\"Lane Amber (invented)\"")
+        .doesNotContain("harbour-lane-quick");
+    String begin =
+        "{\"id\":\"b%s\",\"command\":\"start-batch\",\"recipe\":\"harbour-lane-quay\",\"vessels\":\"%s\"}";
+    RawHttp.Answer refused =
+        RawHttp.post(port, "/api/say", begin.formatted(1, 20), "Content-Type: application/json");
+    assertThat(refused.status()).isEqualTo(409);
+    assertThat(refused.body()).contains("refused.plan", "for 20 vessels", "too much");
+    assertThat(
+            RawHttp.post(port, "/api/say", begin.formatted(2, 7), "Content-Type: application/json")
+                .status())
+        .isEqualTo(200);
+    assertThat(RawHttp.get(port, "/api/view").body()).contains("version 3");
+  }
+
+  @Test
+  void recipes_that_cannot_be_used_are_refused_by_file_and_fix() throws Exception {
+    Path example = Files.writeString(
+        data.resolve("quay.json"), Program.run("plan", "--example").out());
+    Path broken = Files.writeString(data.resolve("broken.json"), "{\"recipe\": 8}");
+    String[][] wrong = {
+      {broken.toString(), "broken.json"},
+      {data.resolve("none.json").toString(), "none.json"},
+      {example.toString(), "--recipe", example.toString(), "harbour-lane-quay"}
+    };
+    for (String[] each : wrong) {
+      List<String> words = new ArrayList<>(
+          List.of("serve", "--data", data.toString(), "--scale", NOWHERE, "--recipe"));
+      words.addAll(List.of(each).subList(0, each.length - 1));
+      Outcome outcome = Program.run(words.toArray(String[]::new));
+      assertThat(outcome.code()).isEqualTo(2);
+      assertThat(outcome.err())
+          .startsWith("candlebench: ")
+          .contains(each[each.length - 1])
+          .hasLineCount(1);
+    }
+  }
+
+  @Test
   void a_second_station_on_the_same_data_or_port_is_refused_in_one_line() throws Exception {
     int port = serve("--scale", NOWHERE);
     Outcome data =

@@ -26,7 +26,7 @@ final class ServedRecord implements AutoCloseable {
         new Site(
             bare.bench(),
             bare.nanos(),
-            bare.recipes(),
+            bare.products(),
             Optional.empty(),
             Optional.of(new RecordBook(journal, lists)),
             Optional.empty()),

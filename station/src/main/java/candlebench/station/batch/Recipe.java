@@ -1,6 +1,7 @@
 package candlebench.station.batch;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * How a product is made.
@@ -18,7 +19,8 @@ public record Recipe(
     boolean fillsVessels,
     Loss loss,
     Waits waits,
-    String trim) {
+    String trim)
+    implements Product {
 
   public Recipe {
     parts = List.copyOf(parts);
@@ -31,6 +33,17 @@ public record Recipe(
           "the waxes of " + id + " sum to " + wax.percentText(2) + " % of the wax: make it 100 %");
     if (wax.equals(Fraction.ONE) && ofTotal.compareTo(Fraction.ONE) >= 0)
       throw new IllegalArgumentException("nothing is left for the wax of " + id);
+  }
+
+  /** The same for any number of vessels. */
+  @Override
+  public Recipe forVessels(int vessels) {
+    return this;
+  }
+
+  @Override
+  public Optional<String> refusal(int vessels) {
+    return Optional.empty();
   }
 
   /** What all parts other than wax take, as a share of the wax. */

@@ -3,7 +3,7 @@ package candlebench.station.guidance;
 import candlebench.shared.Division;
 import candlebench.shared.Mass;
 import candlebench.shared.MassUnit;
-import candlebench.station.batch.Recipe;
+import candlebench.station.batch.Product;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -15,13 +15,14 @@ import java.util.Optional;
  *
  * @param scales in the order in which inputs number them
  * @param pots the pots whose empty weight is known; may be none
+ * @param products what can be started
  * @param unit the maker's unit, for words and the page
  * @param zone where the bench stands, for the date in a batch's code
  */
 public record BenchSetup(
     List<Scale> scales,
     List<Pot> pots,
-    List<Recipe> recipes,
+    List<? extends Product> products,
     MassUnit unit,
     Timing timing,
     ZoneId zone) {
@@ -29,23 +30,26 @@ public record BenchSetup(
   public BenchSetup {
     scales = List.copyOf(scales);
     pots = List.copyOf(pots);
-    recipes = List.copyOf(recipes);
+    products = List.copyOf(products);
     if (scales.isEmpty()) throw new IllegalArgumentException("a bench needs at least one scale");
   }
 
   /** One scale of unknown step and capacity, no known pots, the usual times, and the day by UTC. */
-  public static BenchSetup of(List<Recipe> recipes) {
+  public static BenchSetup of(List<? extends Product> products) {
     return new BenchSetup(
         List.of(Scale.named("scale")),
         List.of(),
-        recipes,
+        products,
         MassUnit.GRAM,
         Timing.USUAL,
         ZoneOffset.UTC);
   }
 
-  Optional<Recipe> recipe(String id) {
-    return recipes.stream().filter(known -> known.id().equals(id)).findFirst();
+  Optional<Product> product(String id) {
+    return products.stream()
+        .<Product>map(known -> known)
+        .filter(known -> known.id().equals(id))
+        .findFirst();
   }
 
   /**

@@ -4,6 +4,7 @@ import candlebench.shared.Mass;
 import candlebench.shared.Stamp;
 import candlebench.station.batch.BatchCode;
 import candlebench.station.batch.BatchPlan;
+import candlebench.station.batch.Product;
 import candlebench.station.batch.Recipe;
 import candlebench.station.guidance.GuidanceEvent.BatchAbandoned;
 import candlebench.station.guidance.GuidanceEvent.BatchStarted;
@@ -35,12 +36,16 @@ final class Commands {
   private static Outcome start(MakerCommand.StartBatch start, Stage stage, Scene scene) {
     if (scene.progress().running().isPresent())
       return Outcome.refuse(stage, Words.of("refused.batch-runs"));
-    Optional<Recipe> recipe = scene.setup().recipe(start.recipe());
-    if (recipe.isEmpty())
+    Optional<Product> product = scene.setup().product(start.recipe());
+    if (product.isEmpty())
       return Outcome.refuse(stage, Words.of("refused.no-recipe").and("recipe", start.recipe()));
     if (start.vessels() < 1 || start.vessels() > BatchPlan.MOST_VESSELS)
       return Outcome.refuse(stage, Words.of("refused.vessels").and("most", BatchPlan.MOST_VESSELS));
-    Mass total = new BatchPlan(recipe.get(), start.vessels()).total();
+    Optional<String> refusal = product.get().refusal(start.vessels());
+    if (refusal.isPresent())
+      return Outcome.refuse(stage, Words.of("refused.plan").and("why", refusal.get()));
+    Recipe recipe = product.get().forVessels(start.vessels());
+    Mass total = new BatchPlan(recipe, start.vessels()).total();
     Optional<Mass> most = mostOnAnyScale(scene.setup());
     if (most.filter(total::isMoreThan).isPresent())
       return Outcome.refuse(
@@ -48,7 +53,7 @@ final class Commands {
     LocalDate today = scene.now().wall().atZone(scene.setup().zone()).toLocalDate();
     BatchCode code = new BatchCode(today, scene.progress().begun() + 1);
     return Outcome.record(new BatchStarted(
-        scene.now(), code.toString(), recipe.get(), start.vessels(), start.person(), start.lots()));
+        scene.now(), code.toString(), recipe, start.vessels(), start.person(), start.lots()));
   }
 
   /** The most that the strongest scale carries; empty where one's capacity is not known. */

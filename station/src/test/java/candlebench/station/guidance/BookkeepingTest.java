@@ -158,7 +158,7 @@ class BookkeepingTest {
     BenchSetup honolulu = new BenchSetup(
         usual.scales(),
         List.of(),
-        usual.recipes(),
+        usual.products(),
         MassUnit.GRAM,
         usual.timing(),
         ZoneId.of("Pacific/Honolulu"));

@@ -1,0 +1,18 @@
+package candlebench.station.batch;
+
+import java.util.Optional;
+
+/** What a maker can start: a recipe, or what makes one once it is known how many vessels are to be filled. */
+public interface Product {
+
+  /** Short and lasting, such as {@code harbour-lane}. */
+  String id();
+
+  String name();
+
+  /** How so many vessels are made; 1 to {@link BatchPlan#MOST_VESSELS}. A tolerance may be a share of a target that depends on them. */
+  Recipe forVessels(int vessels);
+
+  /** Why so many cannot be made from one pot, and what to do instead; empty where nothing speaks against it. */
+  Optional<String> refusal(int vessels);
+}
