@@ -105,7 +105,7 @@ record PanDiffers(Weighing weighing, Mass found) implements Stage {
   private static Prompt.Option goOnFrom(String choice, Mass load) {
     return new Prompt.Option(
         choice,
-        Words.of("choice." + choice),
+        Words.of(choice.equals(COUNT_IT) ? "choice.count-it" : "choice.was-beside"),
         Optional.of(Words.of("cost.count-it").and("found", load)),
         Optional.empty(),
         false);
