@@ -114,7 +114,8 @@ public final class FollowingMaker {
   }
 
   private Perceived potOn() {
-    if (pan().holds(POT)) return unseen() ? Perceived.told(Told.LIFT) : Perceived.told(Told.WAIT);
+    if (pan().holds(POT))
+      return Perceived.told(unseen() || isToBeCleared() ? Told.LIFT : Told.WAIT);
     if (maker.held().isEmpty()) {
       Held thing = potAside.orElse(new Held(POT, pot, false));
       maker.hand(thing.thing(), thing.mass(), thing.hot());
@@ -130,6 +131,12 @@ public final class FollowingMaker {
         && !seen.now().key().equals("now.checking")
         && unseenSince != Long.MAX_VALUE
         && bench.nanos() - unseenSince > 6_000_000_000L;
+  }
+
+  private boolean isToBeCleared() {
+    return seen.detail()
+        .filter(words -> words.key().equals("detail.clear-scale"))
+        .isPresent();
   }
 
   private void lookAtScale() {
@@ -167,7 +174,8 @@ public final class FollowingMaker {
       potAside = Optional.of(held);
       maker.putAside();
     });
-    if (pan().receiver().isPresent()) return Perceived.told(unseen() ? Told.LIFT : Told.WAIT);
+    if (pan().receiver().isPresent())
+      return Perceived.told(unseen() || isToBeCleared() ? Told.LIFT : Told.WAIT);
     if (maker.held().isEmpty()) {
       vesselName = "vessel " + ++vessel;
       maker.hand(vesselName, Mass.ofGrams(Integer.toString(150 + random.nextInt(60))), false);

@@ -132,6 +132,38 @@ class ShiftedZeroTest {
 
   @ParameterizedTest
   @ValueSource(ints = {2, 5, 10, 25})
+  void a_tare_that_was_lost_in_a_silence_is_not_reckoned_with_when_the_pot_is_weighed(int rate) {
+    VirtualBench bench = new VirtualBench(Scenario.at(rate));
+    bench.run(3);
+    bench.start("harbour-lane-oil", 1);
+    bench.pan.putOn("weight", Scenario.POT);
+    bench.run(1.2);
+    bench.press(ScaleKey.TARE);
+    bench.run(2);
+    bench.pan.liftOff("weight");
+    bench.run(3);
+    assertThat(bench.last(ZeroFound.class).zero().roughGrams()).isCloseTo(352.4, within(0.3));
+    bench.press(ScaleKey.ON_OFF);
+    bench.run(3);
+    bench.press(ScaleKey.ON_OFF);
+    bench.run(0.5);
+    bench.unplug();
+    bench.run(4);
+    bench.pan.putOn("pot", Scenario.POT);
+    bench.run(1);
+    bench.replug();
+    bench.run(10);
+    assertThat(bench.all(PotTared.class)).isEmpty();
+    assertThat(bench.prompt().detail().orElseThrow().key()).isEqualTo("detail.clear-scale");
+    bench.pan.liftOff("pot");
+    bench.run(4);
+    bench.pan.putOn("pot", Scenario.POT);
+    bench.runUntil(Prompt.Kind.ADD_PART, 15);
+    assertThat(bench.last(PotTared.class).tare().roughGrams()).isCloseTo(352.4, within(0.3));
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {2, 5, 10, 25})
   void the_scale_switches_itself_off_while_the_wax_melts_with_its_zero_elsewhere(int rate) {
     Scenario scenario = Scenario.batch(Scenario.at(rate));
     VirtualBench bench = scenario.bench;

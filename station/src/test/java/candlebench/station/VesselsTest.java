@@ -31,6 +31,18 @@ class VesselsTest {
 
   @ParameterizedTest
   @ValueSource(ints = {2, 5, 10, 25})
+  void quick_hands_that_leave_no_time_to_see_the_scale_clear_need_no_key(int rate) {
+    Scenario scenario = Scenario.oilOnWax(Scenario.at(rate));
+    scenario.pour("56", 4);
+    scenario.bench.runUntil(Prompt.Kind.PLACE_VESSEL, 30);
+    scenario.bench.run(1);
+    scenario.bench.pan.liftOff("pot");
+    scenario.bench.pan.putOn("glass", Mass.ofGrams("170"));
+    scenario.bench.runUntil(Prompt.Kind.FILL_VESSEL, 15);
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {2, 5, 10, 25})
   void three_grams_over_in_the_first_two_the_third_is_asked_for_evenly_less(int rate) {
     Scenario scenario = Scenario.atVessels(Scenario.at(rate));
     glass(scenario, "181");

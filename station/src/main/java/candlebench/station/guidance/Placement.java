@@ -13,14 +13,20 @@ import java.util.Optional;
  * @param recent the last half second, oldest first
  * @param biggestRise the most it rose within that time since it was clear
  * @param clearSince since when it is clear, while it is
+ * @param heaviest the most that stood there since
  */
 record Placement(
-    boolean clearSeen, List<Point> recent, Mass biggestRise, Optional<Long> clearSince) {
-  static final Placement UNKNOWN = new Placement(false, List.of(), Mass.ZERO, Optional.empty());
+    boolean clearSeen,
+    List<Point> recent,
+    Mass biggestRise,
+    Optional<Long> clearSince,
+    Mass heaviest) {
+  static final Placement UNKNOWN =
+      new Placement(false, List.of(), Mass.ZERO, Optional.empty(), Mass.ZERO);
 
   /** Known to have been put there. */
   static final Placement PUT =
-      new Placement(true, List.of(), Mass.ofGrams("1000000"), Optional.empty());
+      new Placement(true, List.of(), Mass.ofGrams("1000000"), Optional.empty(), Mass.ZERO);
 
   private static final long WAITED = 15_000_000_000L;
   private static final long LOOK_BACK = 500_000_000L;
@@ -36,14 +42,16 @@ record Placement(
     boolean clear = load.isLessThan(lightest);
     Mass rise = kept.isEmpty() ? Mass.ZERO : load.minus(kept.get(0).load());
     kept.add(new Point(nanos, load));
+    Mass most = load.isMoreThan(heaviest) ? load : heaviest;
     if (clear)
       return new Placement(
-          true, List.copyOf(kept), Mass.ZERO, Optional.of(clearSince.orElse(nanos)));
+          true, List.copyOf(kept), Mass.ZERO, Optional.of(clearSince.orElse(nanos)), most);
     return new Placement(
         clearSeen,
         List.copyOf(kept),
         rise.isMoreThan(biggestRise) ? rise : biggestRise,
-        Optional.empty());
+        Optional.empty(),
+        most);
   }
 
   /** After so long with nothing on it, a maker who has put something there is told why it cannot be seen. */
@@ -51,6 +59,11 @@ record Placement(
     return clearSince
         .filter(since -> nanos - since >= WAITED)
         .map(since -> Words.of("detail.there-already"));
+  }
+
+  /** Whether something so heavy stood there and is gone, though quick hands left no time for the number to fall to nothing. */
+  boolean isGone(Mass thing, Mass load) {
+    return heaviest.minus(load).isMoreThan(thing);
   }
 
   /** Whether it was seen to grow. */

@@ -73,6 +73,7 @@ record PlacingPot(
   }
 
   private Optional<Words> problem(int which, Mass load, Scene scene) {
+    if (ZeroShift.isInDoubt(which, scene)) return Optional.of(Words.of("detail.clear-scale"));
     if (placements.get(which).grew(load)) return Optional.of(Words.of("detail.grew-pot"));
     Mass full = load.plus(scene.batch().plan().total());
     Optional<Mass> capacity = scene.setup().scales().get(which).capacity();

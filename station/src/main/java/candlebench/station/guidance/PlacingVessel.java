@@ -78,6 +78,8 @@ record PlacingVessel(int number, CountIn countIn, Placement placement, Optional<
   }
 
   private Optional<Words> wrong(Mass load, Scene scene) {
+    if (ZeroShift.isInDoubt(scale(scene), scene))
+      return Optional.of(Words.of("detail.clear-scale"));
     if (placement.grew(load)) return Optional.of(Words.of("detail.grew-vessel"));
     Optional<Mass> usual = usual(scene);
     if (usual.isPresent()) {
@@ -86,7 +88,8 @@ record PlacingVessel(int number, CountIn countIn, Placement placement, Optional<
           ? Optional.of(Words.of("detail.odd-vessel").and("load", load).and("usual", usual.get()))
           : Optional.empty();
     }
-    if (!placement.clearSeen()) return Optional.of(Words.of("detail.clear-scale"));
+    boolean potGone = placement.isGone(scene.batch().charge().tare(), load);
+    if (!placement.clearSeen() && !potGone) return Optional.of(Words.of("detail.clear-scale"));
     return isPot(load, scene) ? Optional.of(Words.of("detail.that-is-the-pot")) : Optional.empty();
   }
 

@@ -116,6 +116,12 @@ final class ZeroShift {
         && from.minus(scene.load(scale, reading)).isMoreThan(gone);
   }
 
+  /** Whether a zero that was known to lie elsewhere may have been lost in a silence: an empty pan tells, and nothing else. */
+  static boolean isInDoubt(int scale, Scene scene) {
+    return scene.pan(scale).zeroDoubt().unheard()
+        && isElsewhere(scene.progress().zero(scale));
+  }
+
   private static boolean flipped(Basis before, Basis now) {
     return before == Basis.GROSS && now == Basis.NET || before == Basis.NET && now == Basis.GROSS;
   }
