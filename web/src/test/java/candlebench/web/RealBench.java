@@ -21,6 +21,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import java.util.regex.Matcher;
@@ -77,14 +78,19 @@ final class RealBench implements AutoCloseable {
         .start();
     BufferedReader out =
         new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
-    for (String said; (said = out.readLine()) != null; ) {
-      Matcher address = ADDRESS.matcher(said);
-      if (address.find()) {
-        port = Integer.parseInt(address.group(1));
-        return;
-      }
-    }
-    throw new AssertionError("the program ended without saying where its page is");
+    port = CompletableFuture.supplyAsync(() -> portSaid(out))
+        .orTimeout(PATIENCE_NANOS, TimeUnit.NANOSECONDS)
+        .join();
+  }
+
+  private static int portSaid(BufferedReader out) {
+    return out.lines()
+        .map(ADDRESS::matcher)
+        .filter(Matcher::find)
+        .mapToInt(address -> Integer.parseInt(address.group(1)))
+        .findFirst()
+        .orElseThrow(
+            () -> new AssertionError("the program ended without saying where its page is"));
   }
 
   /** Ends the program as a power cut would. */
