@@ -19,6 +19,8 @@ record PageFile(String path, String type, byte[] bytes, String tag) {
 
   private static final List<String> NAMES = List.of(
       "index.html",
+      "plan.html",
+      "plan.js",
       "batches.html",
       "sheet.html",
       "labels.html",

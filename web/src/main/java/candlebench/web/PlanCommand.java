@@ -84,7 +84,7 @@ final class PlanCommand implements Callable<Integer> {
   @Override
   public Integer call() throws WrongUse {
     PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
-    if (example) return print(out, resource(EXAMPLE));
+    if (example) return print(out, example());
     if (schema) return print(out, resource(json ? ANSWER_SCHEMA : SCHEMA));
     if (json && chart) throw new WrongUse("--json holds the chart already: leave --chart out");
     WorkshopPlan plan = plan();
@@ -102,6 +102,11 @@ final class PlanCommand implements Callable<Integer> {
   private static int print(PrintStream out, String text) {
     out.print(text);
     return Main.DONE;
+  }
+
+  /** An example of a plan file. */
+  static String example() {
+    return resource(EXAMPLE);
   }
 
   private static String resource(String name) {

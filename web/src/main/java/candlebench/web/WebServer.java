@@ -8,6 +8,8 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -18,6 +20,9 @@ final class WebServer implements AutoCloseable {
   private static final String POLICY =
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self';"
           + " connect-src 'self'; form-action 'none'; base-uri 'none'; frame-ancestors 'none'";
+
+  /** The HTTP interface, written down; a test holds it against the routes and their answers. */
+  private static final byte[] OPENAPI = resource("/openapi.json");
 
   private final Site site;
   private final ViewStream stream;
@@ -44,7 +49,10 @@ final class WebServer implements AutoCloseable {
     config.routes.get("/api/inputs", this::inputs);
     config.routes.get("/api/setup", request -> answer(request, ReplyJson.setup(site)));
     config.routes.get("/api/ports", request -> answer(request, ReplyJson.ports(FoundPort.all())));
+    config.routes.get(
+        "/api/openapi.json", request -> request.contentType("application/json").result(OPENAPI));
     RecordPages.routes(config, site.book());
+    PlanPage.routes(config);
     config.routes.post("/api/say", this::say);
     site.search().ifPresent(search -> findScales(search, config));
     site.hands()
@@ -169,6 +177,14 @@ final class WebServer implements AutoCloseable {
 
   private static void refuse(Context request, int status, String words) {
     answer(request, ReplyJson.refused(status, words));
+  }
+
+  private static byte[] resource(String name) {
+    try (InputStream in = WebServer.class.getResourceAsStream(name)) {
+      return in.readAllBytes();
+    } catch (IOException damaged) {
+      throw new UncheckedIOException("the program lacks " + name, damaged);
+    }
   }
 
   private static String words(HttpResponseException no) {

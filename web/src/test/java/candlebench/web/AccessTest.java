@@ -31,6 +31,7 @@ class AccessTest {
   private static final int ZOOMED_HEIGHT = 256;
 
   private static final List<String> PAGES = List.of(
+      "plan.html",
       "batches.html",
       "sheet.html?code=20261125-1&label=250%20g",
       "sheet.html?code=no-such-batch",
@@ -182,7 +183,9 @@ class AccessTest {
 
   private static void load(Page page, String path) {
     page.navigate(record.server().address() + path);
-    page.locator("#batches:visible, #sheet:visible, #labels:visible, #failed:visible")
+    if (path.equals("plan.html")) PlanPageTest.planTheExample(page);
+    page.locator(
+            "#plan:visible, #batches:visible, #sheet:visible, #labels:visible, #failed:visible")
         .first()
         .waitFor();
   }
@@ -236,7 +239,7 @@ class AccessTest {
         """);
   }
 
-  private record NoChoice() implements ScaleSearch.Chosen {
+  record NoChoice() implements ScaleSearch.Chosen {
     @Override
     public void keep(String uri) {
       throw new AssertionError("no scale was chosen");

@@ -21,6 +21,7 @@ import javax.imageio.ImageIO;
  */
 final class Gallery {
   private static final List<String> PAGES = List.of(
+      "plan.html",
       "batches.html",
       "sheet.html?code=20261125-1&label=250%20g",
       "labels.html?code=20261125-1&label=8%20oz");
@@ -79,7 +80,10 @@ final class Gallery {
     Page page = browser.open(record.server().port(), screen.width(), screen.height(), screen.dim());
     for (String path : PAGES) {
       page.navigate(record.server().address() + path);
-      page.locator("#batches:visible, #sheet:visible, #labels:visible").first().waitFor();
+      if (path.equals("plan.html")) PlanPageTest.planTheExample(page);
+      page.locator("#plan:visible, #batches:visible, #sheet:visible, #labels:visible")
+          .first()
+          .waitFor();
       take(page, screen, path.replaceFirst("\\.html.*", ""), true);
     }
     page.context().close();

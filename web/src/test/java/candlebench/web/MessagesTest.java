@@ -3,6 +3,7 @@ package candlebench.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import candlebench.protocol.Recognition.Finding;
+import candlebench.station.batch.planning.Severity;
 import candlebench.station.guidance.GuidanceEvent;
 import candlebench.station.journal.JournalFailed.Trouble;
 import candlebench.station.link.LinkState;
@@ -70,10 +71,13 @@ class MessagesTest {
     for (Finding each : Finding.values()) used.add("find." + word(each));
     for (Sending each : Sending.values()) if (each != Sending.NEVER) used.add("find." + word(each));
     for (Trouble each : Trouble.values()) used.add("record-trouble." + word(each));
+    for (Severity each : Severity.values()) used.add("severity." + word(each));
     used.remove("record.db");
     for (PartState each : PartState.values()) used.add("part." + word(each));
     for (String each : new String[] {"under", "within", "over"}) used.add("verdict." + each);
     for (String each : new String[] {"of_wax", "of_total"}) used.add("basis." + each);
+    for (String each : new String[] {"part", "exact", "weigh", "where"})
+      used.add("page.plan-" + each);
     for (Class<?> each : GuidanceEvent.class.getPermittedSubclasses())
       used.add("record."
           + each.getSimpleName().replaceAll("(?<=.)([A-Z])", "-$1").toLowerCase(Locale.ROOT));
