@@ -7,9 +7,13 @@ function newId() {
   return Array.from(crypto.getRandomValues(new Uint8Array(12)), each => each.toString(36).padStart(2, "0")).join("");
 }
 
-/** Sends a command; answers {done, words} or {done: false, error}. */
+const FIGURES = ["net", "amount", "known", "celsius"];
+
+/** Sends a command; answers {done, words} or {done: false, error}. A figure may be typed with a decimal comma. */
 export async function say(command, fields = {}) {
-  return post("api/say", { id: newId(), command, ...fields });
+  const plain = { ...fields };
+  for (const name of FIGURES) if (plain[name]) plain[name] = plain[name].replace(/^(-?\d+),(\d+)$/, "$1.$2");
+  return post("api/say", { id: newId(), command, ...plain });
 }
 
 /** Posts JSON, again with the same id where the line failed. */

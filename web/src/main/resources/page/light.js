@@ -3,6 +3,13 @@
 const PLACE = "candlebench.screen";
 const dark = matchMedia("(prefers-color-scheme: dark)");
 
+let comma = kept().decimal === "comma";
+
+/** A figure with the decimal sign the maker chose; whatever is no figure, with or without its unit, stays as it is. */
+export function figure(words) {
+  return comma ? words.replace(/^(-?\d+)\.(\d+)(?= [%a-z]|$)/, "$1,$2") : words;
+}
+
 /** What was kept, or nothing where the browser keeps nothing. */
 export function kept() {
   try {
@@ -13,6 +20,7 @@ export function kept() {
 }
 
 export function keep(settings) {
+  comma = settings.decimal === "comma";
   try {
     localStorage.setItem(PLACE, JSON.stringify(settings));
   } catch {

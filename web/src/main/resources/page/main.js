@@ -5,7 +5,7 @@ import { say } from "./commands.js";
 import { askSetup, offerForms, renderForms } from "./forms.js";
 import { offerHands } from "./practice.js";
 import * as render from "./render.js";
-import { openSettings, settings } from "./settings.js";
+import { meansGoOn, meansUndo, openSettings, settings } from "./settings.js";
 import { sound, soundIsOn, soundTaken, trySound, turnSound } from "./sound.js";
 import { followStation } from "./stream.js";
 import { text } from "./words.js";
@@ -111,10 +111,10 @@ $("undo").addEventListener("click", () => send("undo"));
 addEventListener("keydown", event => {
   const free = event.target === document.body || event.target === $("weight");
   if (!free || !settings.shortcuts || event.repeat || event.ctrlKey || event.altKey || event.metaKey) return;
-  if (event.key === " " || event.key === "Enter") {
+  if (meansGoOn(event)) {
     event.preventDefault();
     goOn();
-  } else if (event.key.toLowerCase() === "u" && !$("undo").hidden) send("undo");
+  } else if (meansUndo(event) && !$("undo").hidden) send("undo");
 });
 
 $("open-settings").addEventListener("click", openSettings);

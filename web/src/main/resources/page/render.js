@@ -1,5 +1,6 @@
 // A view into the page: one function per region. Only what changed is touched; data enters as text.
 
+import { figure } from "./light.js";
 import { text } from "./words.js";
 import { makeVessel } from "./vessel.js";
 
@@ -38,7 +39,7 @@ function element(name, words = "", kind = "") {
 
 /** Renews a list only when what it shows has changed, so that focus stays where it is. */
 function renew(list, value, fill) {
-  const shown = JSON.stringify(value);
+  const shown = JSON.stringify([value, figure("0.0")]);
   if (list.dataset.shown === shown) return;
   list.dataset.shown = shown;
   list.replaceChildren(...fill());
@@ -67,7 +68,7 @@ export function renderScales(scales, elapsed) {
   const shown = scales.map(scale => {
     const old = scale.ageMillis < 0 || scale.ageMillis + elapsed > 1000;
     const mark = scale.link !== "live" ? "lost" : old ? "stale" : scale.stability === "unstable" ? "moving" : "live";
-    return { name: scale.name, mark, number: old ? "" : `${scale.shown} ${scale.unit}`.trim(), link: scale.link };
+    return { name: scale.name, mark, number: old ? "" : `${figure(scale.shown)} ${scale.unit}`.trim(), link: scale.link };
   });
   renew($("scales"), shown, () => shown.map(scale => {
     const item = element("li");
@@ -102,14 +103,14 @@ export function renderWeight(bench, scales, age, lost) {
   const last = stale && !lost && weighing.toGo !== "";
   show($("trouble-last"), last);
   if (last) renew($("trouble-last"), [weighing.net, seconds(age)], () => [
-    document.createTextNode(text("page.last-seen", { age: seconds(age) })), element("s", `${weighing.net} ${weighing.unit}`)]);
+    document.createTextNode(text("page.last-seen", { age: seconds(age) })), element("s", `${figure(weighing.net)} ${weighing.unit}`)]);
   document.body.dataset.trust = trouble ? "none" : weighing?.trust ?? "none";
   if (!weighing || trouble) return trouble;
 
   const past = weighing.toGo.startsWith("-");
   const number = past ? weighing.toGo.slice(1) : weighing.toGo;
   put($("figure-name"), text(bench.cue === "over" ? "figure.over" : past ? "figure.past" : "figure.to-go"));
-  put($("number"), number);
+  put($("number"), figure(number));
   $("number").dataset.length = number.length > 7 ? "longest" : number.length > 5 ? "long" : "";
   put($("unit"), weighing.unit);
   $("figure").dataset.trust = weighing.trust;
@@ -154,7 +155,7 @@ export function renderPicture(bench, hidden) {
     permille: weighing ? weighing.fillPermille : null,
     remembered: hidden,
     cue: hidden ? "none" : bench.cue,
-    target: weighing ? `${weighing.target} ${weighing.unit}` : "",
+    target: weighing ? `${figure(weighing.target)} ${weighing.unit}` : "",
     place,
   });
   put($("vessel-words"), weighing && !hidden ? text("page.picture-fill", { percent: Math.round(weighing.fillPermille / 50) * 5 }) : text("page.picture-empty"));
@@ -258,7 +259,7 @@ function partItem(part) {
   const weight = part.state === "done" ? part.actual : part.target;
   const verdict = part.verdict && part.verdict !== "within" ? ` ${text(`verdict.${part.verdict}`)}` : "";
   const hand = part.byHand ? ` ${text("page.by-hand")}` : "";
-  words.append(element("b", part.name), element("span", `${weight} ${part.unit}${verdict}${hand}`), element("span", ` ${text(`part.${part.state}`)}`, "spoken"));
+  words.append(element("b", part.name), element("span", `${figure(weight)} ${part.unit}${verdict}${hand}`), element("span", ` ${text(`part.${part.state}`)}`, "spoken"));
   item.append(icon(part.state), words);
   return item;
 }

@@ -1,5 +1,6 @@
 // From a key and its values to a sentence.
 
+import { figure } from "./light.js";
 import { messages } from "./messages.js";
 
 const told = new Set();
@@ -20,6 +21,6 @@ export function text(say, values = {}) {
   }
   return sentence.replace(/\{([\w-]+)\}/g, (whole, name) => {
     if (fill[name] === undefined) tell(`'${key}' is sent without ${whole}`);
-    return fill[name] ?? whole;
+    return fill[name] === undefined ? whole : figure(String(fill[name]));
   });
 }

@@ -3,6 +3,7 @@ package candlebench.web;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import candlebench.shared.Mass;
 import candlebench.station.Bench.Answer;
 import candlebench.station.guidance.MakerCommand;
 import candlebench.station.view.StationView;
@@ -263,6 +264,38 @@ class PageTest {
     region("Keys").getByRole(AriaRole.BUTTON).click();
     page.waitForCondition(() -> !bench.said().isEmpty());
     assertThat(bench.said()).hasSize(1);
+  }
+
+  @Test
+  void the_keys_are_the_makers_own_and_so_is_the_decimal_sign() throws InterruptedException {
+    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Settings"))
+        .click();
+    Locator dialog = page.getByRole(AriaRole.DIALOG);
+    dialog
+        .getByRole(AriaRole.TEXTBOX, new Locator.GetByRoleOptions().setName("Large key"))
+        .press("F8");
+    assertThat(
+            dialog.getByRole(AriaRole.TEXTBOX, new Locator.GetByRoleOptions().setName("Large key")))
+        .hasValue("F8");
+    dialog.getByLabel("56,1").check();
+    page.keyboard().press("Escape");
+    assertThat(page.locator("#number")).hasText("43,7");
+    assertThat(region("Weight")).containsText("12,3 g in, of 56,0 g");
+    bench.show(Scenes.all().get("waiting"));
+    assertThat(region("Keys").getByRole(AriaRole.BUTTON)).hasText("Stirred");
+    page.locator("body").press("Enter");
+    page.locator("body").press("F8");
+    assertThat(next().command()).isEqualTo(new MakerCommand.GoOn());
+    assertThat(bench.said()).isEmpty();
+    bench.show(Scenes.byHand());
+    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Enter a weight by hand"))
+        .click();
+    Locator form = region("By hand");
+    form.getByLabel("Weight").fill("24,8");
+    form.getByLabel("Why").fill("cable");
+    form.getByLabel("Why").press("Enter");
+    assertThat(next().command())
+        .isEqualTo(new MakerCommand.EnterByHand(Mass.ofGrams("24.8"), "cable"));
   }
 
   @Test
