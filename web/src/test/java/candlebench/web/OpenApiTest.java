@@ -49,7 +49,7 @@ class OpenApiTest {
         new Site(
             record.bench(),
             System::nanoTime,
-            record.bench().site().recipes(),
+            record.bench().site().products(),
             Optional.of(search),
             Optional.of(new RecordBook(record.journal(), record.lists())),
             Optional.of(hands)),
