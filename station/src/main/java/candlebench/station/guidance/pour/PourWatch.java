@@ -57,6 +57,9 @@ public final class PourWatch {
   /** Who has added nothing for so long will not. The lightest drops move a display by 0.1 g in about this time. */
   private static final double NOBODY_ADDS = 5;
 
+  /** Nor who lets several short streams go by that were asked for. */
+  private static final double NOBODY_WILL = 9;
+
   private static final double SHORT_REST = 0.5;
   private static final double LONG_REST = 1;
 
@@ -180,7 +183,9 @@ public final class PourWatch {
   /** Whether nothing more is to come: it is near enough, or nobody adds what is still wanted. */
   public boolean isDone() {
     double from = Math.max(said.at(), still.unrisen());
-    return said.cue() == PourCue.Kind.HOLD_STILL || line.newest() - from >= NOBODY_ADDS;
+    return said.cue() == PourCue.Kind.HOLD_STILL
+        || line.newest() - from >= NOBODY_ADDS
+        || line.newest() - still.unrisen() >= NOBODY_WILL;
   }
 
   /** What this pour showed of the maker's habits. */
@@ -309,7 +314,7 @@ public final class PourWatch {
         first && cue == PourCue.Kind.SLOW ? Optional.of(next) : slow,
         first && cue == PourCue.Kind.STOP ? Optional.of(next) : stop,
         shown,
-        cue == PourCue.Kind.STOP ? Still.at(at, still.newest()) : still,
+        cue == PourCue.Kind.STOP ? still.anew(at) : still,
         run,
         NEVER);
   }

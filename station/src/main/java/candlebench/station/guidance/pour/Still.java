@@ -16,6 +16,11 @@ record Still(double since, double unrisen, double newest, double highest) {
         moves ? at : since, moves || rises ? at : unrisen, grams, Math.max(highest, grams));
   }
 
+  /** Standing still counts anew from a moment; that nothing rose does not. */
+  Still anew(double at) {
+    return new Still(at, unrisen, newest, newest);
+  }
+
   boolean lasted(double at, double seconds) {
     return at - since >= seconds;
   }
