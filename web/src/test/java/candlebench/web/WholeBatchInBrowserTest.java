@@ -1,0 +1,160 @@
+package candlebench.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import candlebench.shared.Mass;
+import candlebench.simulator.MakerTraits;
+import candlebench.simulator.Slips;
+import candlebench.simulator.VirtualMaker;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.options.AriaRole;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Four vessels from "start" to "done" through the packaged program, a real device node and a real browser. The maker knows what the
+ * page shows, and touches nothing in between.
+ */
+@Tag("browser")
+@Timeout(value = 12, unit = TimeUnit.MINUTES)
+class WholeBatchInBrowserTest {
+  private static final int VESSELS = 4;
+  private static final Mass STEP = Mass.ofGrams("0.1");
+  private static final long PATIENCE_NANOS = TimeUnit.MINUTES.toNanos(10);
+  private static final Pattern TAKEN =
+      Pattern.compile("\"place\":\"([a-z-]+ \\d+)\".*?\"net\":\"(-?\\d+(?:\\.\\d+)?)\"");
+  private static PageBrowser browser;
+
+  @TempDir
+  Path folder;
+
+  /** Pours at about half the usual flow, since the page and the machine under it may be slow here. */
+  private final BatchHands hands = new BatchHands(new VirtualMaker(
+      new MakerTraits(0.35, 0, 0.07, 0.5, 1, 0.5, 0, 0.030, 1.3), Slips.none(), 5, 0));
+
+  @BeforeAll
+  static void open() {
+    browser = new PageBrowser();
+  }
+
+  @AfterAll
+  static void close() {
+    browser.close();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"and", "sics", "sbi"})
+  void four_vessels_are_filled_with_no_touch_between_start_and_done(String format)
+      throws Exception {
+    try (RealBench real = new RealBench(folder, format, 10, hands)) {
+      PageEyes eyes = begin(real);
+      work(real, eyes, () -> eyes.heading().startsWith("Done"));
+      isTrue(real);
+      assertThat(Program.run("export", "--data", real.data().toString()).out())
+          .contains("\"kind\":\"batch-done\"")
+          .doesNotContain("over-poured", "\"kind\":\"asked\"");
+      assertThat(browser.errors()).isEmpty();
+    }
+  }
+
+  @Test
+  void six_grams_of_oil_too_much_are_met_cured_with_wax_and_written_down() throws Exception {
+    try (RealBench real = new RealBench(folder, "and", 10, hands)) {
+      PageEyes eyes = begin(real);
+      work(real, eyes, () -> eyes.heading().startsWith("Pour") && toGo(eyes) < 30);
+      real.bench().act(() -> real.pan().add(Mass.ofGrams("36")));
+      work(real, eyes, () -> eyes.heading().startsWith("Too much") && isChoosable(eyes));
+      choice(eyes).click();
+      work(real, eyes, () -> eyes.heading().startsWith("Add more"));
+      work(real, eyes, () -> eyes.heading().startsWith("Done"));
+      String out = Program.run("export", "--data", real.data().toString()).out();
+      assertThat(out)
+          .contains(
+              "\"kind\":\"over-poured\"",
+              "\"kind\":\"remedy-chosen\"",
+              "\"kind\":\"cure-checked\"",
+              "\"kind\":\"batch-done\"");
+      isTrue(real);
+    }
+  }
+
+  private static PageEyes begin(RealBench real) throws Exception {
+    real.startProgram();
+    PageEyes eyes = real.open(browser);
+    RealBench.start(eyes, "harbour-lane-quick", VESSELS);
+    return eyes;
+  }
+
+  private void work(RealBench real, PageEyes eyes, BooleanSupplier until) {
+    real.until(
+        eyes,
+        () -> {
+          hands.read(eyes.heading());
+          return until.getAsBoolean();
+        },
+        PATIENCE_NANOS);
+  }
+
+  private static double toGo(PageEyes eyes) {
+    return eyes.look().toGo().orElse(Double.MAX_VALUE);
+  }
+
+  private static Locator choice(PageEyes eyes) {
+    return eyes.region("Ways on")
+        .getByRole(
+            AriaRole.BUTTON,
+            new Locator.GetByRoleOptions().setName(Pattern.compile("^Add wax to match")));
+  }
+
+  private static boolean isChoosable(PageEyes eyes) {
+    return choice(eyes).count() == 1 && choice(eyes).isEnabled();
+  }
+
+  /** Every recorded weight is what was truly there, within a division; the parts sum to what the pot held. */
+  private void isTrue(RealBench real) throws Exception {
+    Map<String, Mass> recorded = recorded(real);
+    List<Mass> inPot = real.bench().ask(hands::inPot);
+    isNear("wax", recorded.get("part 1"), inPot.get(0), STEP);
+    Mass parts = recorded.entrySet().stream()
+        .filter(weight -> !weight.getKey().startsWith("vessel"))
+        .map(Map.Entry::getValue)
+        .reduce(Mass.ZERO, Mass::plus);
+    isNear("all parts", parts, inPot.get(inPot.size() - 1), STEP.times(recorded.size() - VESSELS));
+    Map<String, Mass> filled = real.bench().ask(hands::contents);
+    assertThat(filled).hasSize(VESSELS);
+    filled.forEach((vessel, truth) -> isNear(vessel, recorded.get(vessel), truth, STEP));
+  }
+
+  private static void isNear(String what, Mass recorded, Mass truth, Mass most) {
+    assertThat(recorded.minus(truth).abs())
+        .as("%s: recorded %s, true %s", what, recorded, truth)
+        .isLessThanOrEqualTo(most);
+  }
+
+  /** The accepted weights of the export, by place. */
+  private static Map<String, Mass> recorded(RealBench real) throws Exception {
+    Map<String, Mass> weights = new TreeMap<>();
+    String out = Program.run("export", "--data", real.data().toString()).out();
+    for (String line : out.split("\n")) {
+      if (!line.contains("\"kind\":\"weight-accepted\"")) continue;
+      Matcher taken = TAKEN.matcher(line);
+      assertThat(taken.find()).as(line).isTrue();
+      assertThat(weights.put(taken.group(1), Mass.ofGrams(taken.group(2)))).isNull();
+    }
+    return weights;
+  }
+}
