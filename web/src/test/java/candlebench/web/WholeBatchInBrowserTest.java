@@ -56,6 +56,8 @@ class WholeBatchInBrowserTest {
     browser.close();
   }
 
+  /** Five minutes each, so they are asked for: see how to test. */
+  @Tag("long")
   @ParameterizedTest
   @ValueSource(strings = {"and", "sics", "sbi"})
   void four_vessels_are_filled_with_no_touch_between_start_and_done(String format)
