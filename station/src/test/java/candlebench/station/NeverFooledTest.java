@@ -228,6 +228,21 @@ class NeverFooledTest {
     bench.finish(scenario);
   }
 
+  /** Short of the target, within what is allowed, by more than drops bring: short streams are asked for, then it is taken as it is. */
+  @ParameterizedTest
+  @EnumSource(Bench.class)
+  void what_nobody_tops_up_is_taken_in_the_end(Bench bench) {
+    for (Quirk flag : new Quirk[] {Quirk.ALWAYS_SAYS_STABLE, Quirk.NEVER_SAYS_STABLE}) {
+      Scenario scenario = bench.begun(flag);
+      Mass poured = bench.target.minus(bench.allowed.times(3, 8));
+      scenario.pour(poured.text(MassUnit.GRAM, 1), 4);
+      scenario.bench.run(45);
+      assertThat(scenario.takings())
+          .as("%s short by 3/8 of what is allowed", flag)
+          .isEqualTo(1);
+    }
+  }
+
   /** What creeps by less than a division in a second is taken for rest by any rule; what it then adds must be noticed. */
   @ParameterizedTest
   @EnumSource(Bench.class)

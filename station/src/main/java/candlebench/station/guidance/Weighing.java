@@ -192,16 +192,17 @@ record Weighing(
         nowHeld);
   }
 
-  /** No line is drawn through a leap; after it, and after a long rest, the watch begins anew. */
+  /**
+   * No line is drawn through a leap; after it the watch begins anew, and once in a long rest whose "stop" does not end: only once,
+   * since a new watch also forgets how long nobody has added anything.
+   */
   private Optional<PourWatch> watched(long nanos, Mass net, LeapWatch leaps, Scene scene) {
     if (goal.byPieces() || leaps.pending()) return Optional.empty();
-    boolean rests = scene
-        .pan(goal.scale())
-        .steady()
-        .filter(run -> run.rested() >= LONG_REST)
-        .isPresent();
+    long rested = scene.pan(goal.scale()).steady().map(Steady::rested).orElse(0L);
     return Optional.of(pour.map(watch -> watch.seen(nanos, net))
-        .filter(watch -> !rests || watch.cue(nanos).kind() != PourCue.Kind.STOP)
+        .filter(watch -> rested < LONG_REST
+            || rested >= watch.sinceBegun(nanos)
+            || watch.cue(nanos).kind() != PourCue.Kind.STOP)
         .orElseGet(() -> unwatched(nanos, net, scene)));
   }
 

@@ -188,6 +188,11 @@ public final class PourWatch {
         || line.newest() - still.unrisen() >= NOBODY_WILL;
   }
 
+  /** How long this watch has looked, in nanoseconds. */
+  public long sinceBegun(long nanos) {
+    return nanos - origin;
+  }
+
   /** What this pour showed of the maker's habits. */
   public PourShown shown() {
     return shown;
