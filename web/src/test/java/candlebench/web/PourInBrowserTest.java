@@ -102,7 +102,7 @@ class PourInBrowserTest {
       real.killProgram();
       real.startProgram();
       PageEyes again = real.open(browser);
-      real.until(again, () -> again.heading().startsWith("It came back"));
+      real.until(again, () -> again.heading().contains("heavier than before"));
       again.region("Ways on").getByText("Count what is there").first().click();
       real.until(again, () -> again.heading().startsWith("Done"));
       Mass truth = real.bench().ask(() -> real.pan().of("pot")).minus(POT);

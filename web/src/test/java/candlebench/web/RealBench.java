@@ -33,7 +33,7 @@ import java.util.regex.Pattern;
  */
 final class RealBench implements AutoCloseable {
   private static final Pattern ADDRESS = Pattern.compile("http://[^ :]+:(\\d+)/");
-  private static final long PATIENCE_NANOS = TimeUnit.SECONDS.toNanos(60);
+  private static final long PATIENCE_NANOS = TimeUnit.SECONDS.toNanos(180);
 
   private final Path data;
   private final String format;
