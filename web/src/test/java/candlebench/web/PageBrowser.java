@@ -46,6 +46,11 @@ final class PageBrowser implements AutoCloseable {
     return open(port, width, height, dim, page -> {});
   }
 
+  /** The page of the program itself, with its own sentences and no others. */
+  Page openProgram(int port, int width, int height) {
+    return open(port, width, height, false, page -> page.unroute("**/messages.js"));
+  }
+
   /** The same, prepared before it is loaded. */
   Page open(int port, int width, int height, boolean dim, Consumer<Page> prepare) {
     BrowserContext context = browser.newContext(new Browser.NewContextOptions()

@@ -20,6 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 class PracticeInBrowserTest {
   private static final Pattern PORT = Pattern.compile(":(\\d+)/");
   private static final long PATIENCE_NANOS = TimeUnit.MINUTES.toNanos(3);
+  private static final long SPOON_NANOS = TimeUnit.SECONDS.toNanos(5);
   private static final double NEAR_GRAMS = 15;
 
   @TempDir
@@ -31,7 +32,7 @@ class PracticeInBrowserTest {
         .redirectError(ProcessBuilder.Redirect.INHERIT)
         .start();
     try (PageBrowser browser = new PageBrowser()) {
-      Page page = browser.open(port(program), 1280, 800, false);
+      Page page = browser.openProgram(port(program), 1280, 800);
       assertThat(page.getByText("Practice: nothing here is a record")).isVisible();
       start(page);
       PageEyes eyes = new PageEyes(page);
@@ -67,7 +68,7 @@ class PracticeInBrowserTest {
   private static void pourToTheEnd(Page page, PageEyes eyes) {
     long deadline = System.nanoTime() + PATIENCE_NANOS;
     String held = "";
-    String spooned = "";
+    long spooned = System.nanoTime() - SPOON_NANOS;
     while (!eyes.heading().startsWith("Done")) {
       if (System.nanoTime() > deadline)
         throw new AssertionError("not done; the page says '" + eyes.heading() + "', '"
@@ -83,11 +84,11 @@ class PracticeInBrowserTest {
       }
       String signal = eyes.words("Signal");
       if (signal.contains("drop")) press(page, "A drop");
-      // One spoonful, then a look at what it left: the page may be a moment behind the hand.
-      String weight = eyes.words("Weight");
-      if (eyes.heading().startsWith("Too much") && !weight.equals(spooned)) {
+      // One spoonful, then time to see what it left: the scale and the page are behind the hand.
+      boolean seen = System.nanoTime() - spooned > SPOON_NANOS;
+      if (eyes.heading().startsWith("Too much") && seen) {
         press(page, "Spoon out");
-        spooned = weight;
+        spooned = System.nanoTime();
       }
     }
   }
