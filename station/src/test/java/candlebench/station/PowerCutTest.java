@@ -1,15 +1,17 @@
 package candlebench.station;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Path;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A power cut after any step on the disk, in a run of a whole batch: what had been shown as recorded is there. */
+@EnabledOnOs(OS.LINUX)
 class PowerCutTest {
 
   @TempDir
@@ -20,9 +22,10 @@ class PowerCutTest {
   @BeforeEach
   void build() throws Exception {
     Optional<Path> built = DiskLog.library(folder);
-    assumeTrue(
-        built.isPresent(),
-        "not run: it follows a process on Linux by a small library, and needs a C compiler");
+    assertThat(built)
+        .as(
+            "a process is followed by a small library, for which a C compiler is needed: install gcc")
+        .isPresent();
     library = built.get();
   }
 
