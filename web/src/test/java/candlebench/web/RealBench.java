@@ -149,7 +149,7 @@ final class RealBench implements AutoCloseable {
   }
 
   PageEyes open(PageBrowser browser) {
-    Page page = browser.open(port, 1280, 800, false);
+    Page page = browser.openProgram(port, 1280, 800);
     return new PageEyes(page);
   }
 
