@@ -1,9 +1,11 @@
 package candlebench.station.batch;
 
-/** How a part comes onto the scale. */
+/** How a part is weighed. */
 public enum Way {
-  /** A stream that can be foreseen. */
+  /** A stream into the pot, which can be foreseen. */
   POURED,
   /** Solid pieces, each a jump: nothing can be foreseen but about one piece more. */
-  BY_PIECES
+  BY_PIECES,
+  /** Its bottle stands on the scale and grows lighter: what it loses is what went into the pot beside it. */
+  FROM_BOTTLE
 }
