@@ -6,10 +6,8 @@ import static candlebench.protocol.formats.Say.MINUS;
 import static candlebench.protocol.formats.Say.NET;
 import static candlebench.protocol.formats.Say.OVER;
 import static candlebench.protocol.formats.Say.PLUS;
-import static candlebench.protocol.formats.Say.STABLE;
 import static candlebench.protocol.formats.Say.TARE;
 import static candlebench.protocol.formats.Say.UNDER;
-import static candlebench.protocol.formats.Say.UNSTABLE;
 
 import candlebench.protocol.Decoded;
 import candlebench.protocol.EndedFramer;
@@ -36,12 +34,11 @@ import java.util.Optional;
  * =000.3000                   yaohua/eq-rev: the characters of the number from the last to the first (A26 format 1, A23p)
  * =0003.000                   yaohua/eq-fwd: from the first to the last (A26 format 2)
  * WG004.139kg3D CR LF         yaohua/a12: mode, number, unit, exclusive or
- * SOH + 001.234kg0 CR LF      tscale/con3: sign, number, unit, 0 stable or 1 moving (T-Scale ROW and BWS)
  * </pre>
  *
- * <p>Sources: XK3190-A9+ manual p.9-11, A26 p.10-11, A23p p.21-22, A12(E) p.12, A1+ p.18, C602 p.65; T-Scale ROW p.15; WorldWeigh BWS p.22.
+ * <p>Sources: XK3190-A9+ manual p.9-11, A26 p.10-11, A23p p.21-22, A12(E) p.12, A1+ p.18, C602 p.65.
  * Inferred from the printed orders: which bytes the exclusive or of {@code cmd} covers. Second-hand: 9600 and 1200 baud of the A9. Not printed
- * anywhere: what {@code 12}, {@code cmd} and {@code eq} send beyond the range; Con3's sign when positive.
+ * anywhere: what {@code 12}, {@code cmd} and {@code eq} send beyond the range.
  *
  * <p>Left out: the output of A1+ and C602 without point, which does not say how large the number is, and the formats with price fields.
  * A positive number of {@code eq-rev} may be another of {@code eq-fwd}: that is a setting, and under the family's name it is refused.
@@ -82,13 +79,6 @@ final class YaohuaFormats {
 
   private static final LineTable A_12_OUT =
       LineTable.of(new Fixed("         "), Choice.of("OL", OVER).or("LO", UNDER), Xor.inHex(0));
-
-  private static final LineTable CON_3 = LineTable.of(
-      new Fixed("\u0001"),
-      Choice.of("+", PLUS).or("-", MINUS).or(" ", PLUS),
-      WeightField.zeros(7),
-      UnitField.right(2),
-      Choice.of("0", STABLE).or("1", UNSTABLE));
 
   private static final Ending BRACKETS = Ending.between(STX, ETX, 0xFF);
 
@@ -157,16 +147,8 @@ final class YaohuaFormats {
           List.of(new TableLayout("line", List.of(A_12, A_12_OUT), CR_LF, YaohuaFormats::a12)))
       .framedBy(TerminatedFramer::ofEightBits);
 
-  private static final ScaleFormat T_SCALE_CON_3 = PublishedFormat.ofLines(
-      "tscale/con3",
-      "T-Scale ROW and BWS, Con3",
-      "T-Scale ROW p.15; WorldWeigh BWS p.22",
-      LINES,
-      YaohuaFormats::con3,
-      List.of(TableLayout.line("line", CON_3, YaohuaFormats::con3)));
-
   static final List<ScaleFormat> ALL =
-      List.of(FORMAT_12, ORDER_MODE, BACKWARD, FORWARD, FORMAT_A12, T_SCALE_CON_3);
+      List.of(FORMAT_12, ORDER_MODE, BACKWARD, FORWARD, FORMAT_A12);
 
   /** All under one name, with the lines that some A12 send. */
   static final List<ScaleFormat> FAMILIES = List.of(new FamilyFormat(
@@ -218,10 +200,6 @@ final class YaohuaFormats {
       return LineText.ofEightBits(frame).wrongLength();
     LineText line = LineText.ofEightBits(frame).upTo(frame.length() - CR_LF.length());
     return line.next() == ' ' ? A_12_OUT.read(line) : A_12.read(line);
-  }
-
-  private static Decoded con3(Frame frame) {
-    return LineText.read(frame, CON_3::read);
   }
 
   /** The layout of {@link #forward}, turned round. */
