@@ -22,7 +22,8 @@ public final class ScaleFormats {
       RicelakeFormats.ALL,
       KernFormats.ALL,
       AdamFormats.ALL,
-      YaohuaFormats.ALL));
+      YaohuaFormats.ALL,
+      List.of(TScaleFormat.CON_3)));
 
   private static final List<ScaleFormat> FAMILIES = joined(List.of(
       CasFormats.FAMILIES,
