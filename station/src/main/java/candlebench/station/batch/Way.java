@@ -7,5 +7,10 @@ public enum Way {
   /** Solid pieces, each a jump: nothing can be foreseen but about one piece more. */
   BY_PIECES,
   /** Its bottle stands on the scale and grows lighter: what it loses is what went into the pot beside it. */
-  FROM_BOTTLE
+  FROM_BOTTLE;
+
+  /** How a part is weighed where its recipe does not say. */
+  public static Way usual(PartKind kind) {
+    return kind == PartKind.WAX ? BY_PIECES : POURED;
+  }
 }

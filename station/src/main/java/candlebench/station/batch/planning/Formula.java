@@ -10,7 +10,6 @@ import candlebench.station.batch.Part;
 import candlebench.station.batch.Recipe;
 import candlebench.station.batch.VesselKind;
 import candlebench.station.batch.Waits;
-import candlebench.station.batch.Way;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -158,8 +157,7 @@ public record Formula(
   }
 
   private static Part part(Ingredient each, Tolerance tolerance, Fraction limit) {
-    Way way = each.isWax() ? Way.BY_PIECES : Way.POURED;
     Load load = each.load();
-    return new Part(each.name(), each.kind(), way, load, tolerance, limit);
+    return new Part(each.name(), each.kind(), each.way(), load, tolerance, limit);
   }
 }

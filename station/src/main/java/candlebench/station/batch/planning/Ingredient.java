@@ -6,6 +6,7 @@ import candlebench.station.batch.Fraction;
 import candlebench.station.batch.Load;
 import candlebench.station.batch.LoadBasis;
 import candlebench.station.batch.PartKind;
+import candlebench.station.batch.Way;
 import java.util.List;
 import java.util.Optional;
 
@@ -18,6 +19,7 @@ import java.util.Optional;
 public record Ingredient(
     String name,
     PartKind kind,
+    Way way,
     Load load,
     Allowance tolerance,
     Optional<LoadLimit> limit,
@@ -50,8 +52,8 @@ public record Ingredient(
   Optional<Ingredient> meantOtherwise() {
     LoadBasis other = load.basis() == LoadBasis.OF_WAX ? LoadBasis.OF_TOTAL : LoadBasis.OF_WAX;
     if (isWax() || load.share().compareTo(Fraction.ONE) >= 0) return Optional.empty();
-    return Optional.of(
-        new Ingredient(name, kind, new Load(load.share(), other), tolerance, limit, sensitisers));
+    return Optional.of(new Ingredient(
+        name, kind, way, new Load(load.share(), other), tolerance, limit, sensitisers));
   }
 
   Tolerance toleranceAt(Mass target) {

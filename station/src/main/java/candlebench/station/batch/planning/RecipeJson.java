@@ -8,6 +8,7 @@ import candlebench.station.batch.LoadBasis;
 import candlebench.station.batch.Loss;
 import candlebench.station.batch.PartKind;
 import candlebench.station.batch.Waits;
+import candlebench.station.batch.Way;
 import candlebench.station.batch.planning.FieldsJson.FieldWrong;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -92,6 +93,7 @@ public final class RecipeJson {
         "the parts, in the order in which they go into the pot",
         "kind",
         "name",
+        "way",
         "share",
         "of",
         "tolerance",
@@ -118,6 +120,8 @@ public final class RecipeJson {
         typed -> Typed.oneOf(typed, PartKind.values(), RecipeJson::word),
         "wax, oil, additive or dye");
     String name = part.text("name", "the material, as you call it");
+    Way way = part.typedIfAny("way", typed -> Typed.oneOf(typed, Way.values(), RecipeJson::word))
+        .orElse(Way.usual(kind));
     Load load = isOfOil(part) ? shareOfOil(part, kind, oilLoad) : load(part);
     Allowance tolerance = tolerance(part, "what it is held to, such as \"1 %\" or \"0.5 g\"");
     Optional<LoadLimit> limit = limit(part, "maximum");
@@ -125,7 +129,7 @@ public final class RecipeJson {
     for (FieldsJson each :
         part.objectsIfAny("sensitisers", "name", "category", "content", "specificLimit"))
       sensitisers.add(sensitiser(each));
-    return part.made(() -> new Ingredient(name, kind, load, tolerance, limit, sensitisers));
+    return part.made(() -> new Ingredient(name, kind, way, load, tolerance, limit, sensitisers));
   }
 
   static String word(PartKind kind) {
@@ -134,6 +138,14 @@ public final class RecipeJson {
       case OIL -> OF_OIL;
       case ADDITIVE -> "additive";
       case DYE -> "dye";
+    };
+  }
+
+  static String word(Way way) {
+    return switch (way) {
+      case POURED -> "poured";
+      case BY_PIECES -> "by pieces";
+      case FROM_BOTTLE -> "from the bottle";
     };
   }
 

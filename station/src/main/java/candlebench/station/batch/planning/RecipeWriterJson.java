@@ -5,6 +5,7 @@ import candlebench.station.batch.Fraction;
 import candlebench.station.batch.Load;
 import candlebench.station.batch.LoadBasis;
 import candlebench.station.batch.Waits;
+import candlebench.station.batch.Way;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.databind.json.JsonMapper;
@@ -62,6 +63,7 @@ public final class RecipeWriterJson {
     ObjectNode json = NODES.objectNode();
     json.put("kind", RecipeJson.word(part.kind()));
     json.put("name", part.name());
+    if (part.way() != Way.usual(part.kind())) json.put("way", RecipeJson.word(part.way()));
     json.setAll(load(part.load()));
     tolerance(json, part.tolerance());
     part.limit().ifPresent(limit -> json.set("maximum", limit(limit)));

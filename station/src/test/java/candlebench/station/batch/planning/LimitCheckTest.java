@@ -8,6 +8,7 @@ import candlebench.station.batch.LoadBasis;
 import candlebench.station.batch.Part;
 import candlebench.station.batch.PartKind;
 import candlebench.station.batch.Waits;
+import candlebench.station.batch.Way;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -77,7 +78,13 @@ class LimitCheckTest {
   private static Ingredient part(
       String name, PartKind kind, String percent, LoadBasis basis, Optional<LoadLimit> limit) {
     return new Ingredient(
-        name, kind, new Load(Fraction.percent(percent), basis), ANY, limit, List.of());
+        name,
+        kind,
+        Way.usual(kind),
+        new Load(Fraction.percent(percent), basis),
+        ANY,
+        limit,
+        List.of());
   }
 
   /** At its limit for the bench, a part just reaches one of the limits of the recipe, and keeps the others. */
@@ -99,6 +106,7 @@ class LimitCheckTest {
           new Ingredient(
               "oil",
               PartKind.OIL,
+              Way.POURED,
               new Load(reach, parts.get(3).load().basis()),
               ANY,
               parts.get(3).limit(),

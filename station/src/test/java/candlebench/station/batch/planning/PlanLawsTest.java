@@ -10,6 +10,7 @@ import candlebench.station.batch.LoadBasis;
 import candlebench.station.batch.Loss;
 import candlebench.station.batch.PartKind;
 import candlebench.station.batch.Waits;
+import candlebench.station.batch.Way;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -30,6 +31,7 @@ class PlanLawsTest {
     return new Ingredient(
         name,
         kind,
+        Way.usual(kind),
         new Load(Fraction.percent(percent), basis),
         ONE_PERCENT,
         Optional.empty(),

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import candlebench.shared.Mass;
 import candlebench.station.batch.Load;
+import candlebench.station.batch.Way;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
@@ -62,6 +63,17 @@ class RecipeJsonTest {
     assertThat(isAsTheSchemaSays(PlanFile.TEXT)).isTrue();
   }
 
+  @Test
+  void a_part_says_how_it_is_weighed_or_is_weighed_as_usual() throws UnreadablePlan {
+    String fromBottle = PlanFile.TEXT.replace("\"8 %\"", "\"8 %\", \"way\": \"from the bottle\"");
+    assertThat(isAsTheSchemaSays(fromBottle)).isTrue();
+    PlanOrder order = RecipeJson.read(fromBottle);
+    assertThat(order.formula().ingredients())
+        .extracting(Ingredient::way)
+        .containsExactly(Way.BY_PIECES, Way.FROM_BOTTLE);
+    assertThat(RecipeJson.read(RecipeWriterJson.text(order))).isEqualTo(order);
+  }
+
   /** What is wrong, what is put in its place, and what the refusal says. */
   static Stream<Arguments> whatTheSchemaSeesToo() {
     return Stream.of(
@@ -101,6 +113,10 @@ class RecipeJsonTest {
             "{\"weight\": \"252 g\"}",
             "{\"weight\": \"252 g\", \"density\": \"0.86 g/mL\"}",
             "vessel.fill: a weight stands alone"),
+        Arguments.of(
+            "\"8 %\"",
+            "\"8 %\", \"way\": \"from bottle\"",
+            "recipe.parts[1].way: 'from bottle' is none of poured, by pieces, from the bottle"),
         Arguments.of("\"8 %\"", "\"8\"", "recipe.parts[1].share: '8' is no share: write per cent"),
         Arguments.of(
             "\"8 %\", \"of\": \"wax\"",
