@@ -14,7 +14,7 @@ final class JournalOption {
   @Option(
       names = "--data",
       paramLabel = "DIR",
-      defaultValue = "${sys:user.home}/candlebench",
+      defaultValue = DataFolder.UNLESS_SAID,
       description = "the bench's data folder (default: ${DEFAULT-VALUE})")
   private Path data;
 

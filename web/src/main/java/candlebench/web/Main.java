@@ -60,13 +60,33 @@ public final class Main {
     if (command == null)
       return wrongUse("no command '" + name + "'; nearest is '"
           + NearestWord.to(name, COMMANDS.keySet()) + "'. candlebench --help lists them");
-    return new CommandLine(command.get())
-        .setParameterExceptionHandler((wrong, given) -> wrongUse(words(name, wrong)))
-        .setExecutionExceptionHandler((failed, line, parsed) -> {
+    List<String> typed = Arrays.asList(args).subList(1, args.length);
+    CommandLine line = new CommandLine(command.get());
+    if (RUN_ALL_DAY.contains(name)) {
+      line.getCommandSpec().usageMessage().footer(Settings.HELP);
+      try {
+        typed = settings().with(name, typed);
+      } catch (WrongUse wrong) {
+        return wrongUse(wrong.getMessage());
+      }
+    }
+    return line.setParameterExceptionHandler((wrong, given) -> wrongUse(words(name, wrong)))
+        .setExecutionExceptionHandler((failed, called, parsed) -> {
           if (failed instanceof WrongUse wrong) return wrongUse(wrong.getMessage());
           throw failed;
         })
-        .execute(Arrays.copyOfRange(args, 1, args.length));
+        .execute(typed.toArray(String[]::new));
+  }
+
+  /** What a bench is told besides its flags, by this program's environment and the file in its data folder. */
+  static Settings settings() {
+    return settings(System.getenv());
+  }
+
+  static Settings settings(Map<String, String> environment) {
+    Map<String, Supplier<Callable<Integer>>> benches = new LinkedHashMap<>(COMMANDS);
+    benches.keySet().retainAll(RUN_ALL_DAY);
+    return new Settings(benches, environment);
   }
 
   static Set<String> commands() {

@@ -219,6 +219,33 @@ class CommandLineTest {
   }
 
   @Test
+  void a_setting_that_nobody_reads_ends_the_program_before_it_begins(@TempDir Path folder)
+      throws Exception {
+    Path file = Files.writeString(folder.resolve("candlebench.properties"), "prot = 7400\n");
+    for (String command : new String[] {"serve", "demo"}) {
+      Outcome outcome = Program.run(command, "--port", "0", "--data", folder.toString());
+      assertThat(outcome.code()).isEqualTo(2);
+      assertThat(outcome.err())
+          .contains("in " + file + ", line 1: no key 'prot'; nearest is 'port'")
+          .hasLineCount(1);
+      assertThat(Program.run(command, "--help").out())
+          .contains("candlebench.properties", "CANDLEBENCH_PORT");
+    }
+  }
+
+  @Test
+  void the_environment_may_name_the_data_folder(@TempDir Path folder) throws Exception {
+    for (String words : new String[] {"audit", "export --as csv"}) {
+      ProcessBuilder command = Program.command(words.split(" "));
+      command.environment().put("CANDLEBENCH_DATA", folder.toString());
+      Process process = command.start();
+      assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
+      assertThat(process.exitValue()).isEqualTo(2);
+      assertThat(process.errorReader().readLine()).contains("no record at '" + folder);
+    }
+  }
+
+  @Test
   void help_names_every_command_and_each_tells_more() throws Exception {
     Outcome help = Program.run("--help");
     assertThat(help.code()).isZero();
