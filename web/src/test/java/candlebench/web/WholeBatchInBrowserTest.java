@@ -119,7 +119,7 @@ class WholeBatchInBrowserTest {
     return eyes.region("Ways on")
         .getByRole(
             AriaRole.BUTTON,
-            new Locator.GetByRoleOptions().setName(Pattern.compile("^Add wax to match")));
+            new Locator.GetByRoleOptions().setName(Pattern.compile("^Add the rest to match")));
   }
 
   private static boolean isChoosable(PageEyes eyes) {

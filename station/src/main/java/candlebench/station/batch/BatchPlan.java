@@ -93,15 +93,13 @@ public record BatchPlan(Recipe recipe, int vessels) {
   }
 
   /**
-   * What a part lacks until the load of every other part in the pot is right: measured by the part of which there is most for its
-   * share. Zero where it lacks nothing.
+   * What a part lacks until it is right beside a part that was poured over, or beside the wax that is there, where that asks for more.
+   * The other parts do not count: each may be a little off within its own tolerance, and is brought up itself. Zero where it lacks
+   * nothing.
    */
-  public Mass lacking(int part, Map<Integer, Mass> inPot) {
-    Mass wax = Mass.ZERO;
-    for (int i : inPot.keySet()) {
-      Mass asks = waxAskedBy(recipe.parts().get(i), inPot.get(i));
-      if (asks.isMoreThan(wax)) wax = asks;
-    }
+  public Mass lacking(int part, int over, Map<Integer, Mass> inPot) {
+    Mass asked = waxAskedBy(recipe.parts().get(over), inPot.getOrDefault(over, Mass.ZERO));
+    Mass wax = waxFor(inPot).filter(there -> there.isMoreThan(asked)).orElse(asked);
     Mass lacking = wanted(recipe.parts().get(part), wax).minus(inPot.getOrDefault(part, Mass.ZERO));
     return lacking.isNegative() ? Mass.ZERO : lacking;
   }

@@ -11,7 +11,8 @@ import java.util.TreeMap;
 /**
  * The remedies for a part poured over, computed from the recipe as it is and from what is really in the pot.
  *
- * <p>With f the part's share of the wax: x g over ask for x/f g more wax. Example worked by hand: 700 g wax and 61 g oil at 8 % of the
+ * <p>With f the part's share of the wax: x g over ask for x/f g more wax, and for as much more of each other part that is in already;
+ * what is still to come follows the wax. Example worked by hand: 700 g wax and 61 g oil at 8 % of the
  * wax ask for 62.5 g more wax, 823.5 g in all. Of the total, 695.52 g and 65.48 g ask for 57.5 g.
  *
  * @param inPot what is in the pot, the part poured over included
@@ -94,7 +95,7 @@ public record Remedies(BatchPlan plan, Map<Integer, Mass> inPot, int part, Room 
     Map<Integer, Mass> more = new TreeMap<>();
     if (over().isWax()) return more;
     for (int i : there.keySet()) {
-      Mass lacking = plan.lacking(i, there);
+      Mass lacking = plan.lacking(i, part, there);
       if (i != part && lacking.isMoreThan(Mass.ZERO)) more.put(i, lacking);
     }
     return more;

@@ -15,8 +15,12 @@ public sealed interface Step {
   /** A part goes into the pot, up to the target that follows from what is really there. */
   record AddPart(int part) implements Step {}
 
-  /** A remedy: more of a part, as much as puts the load right for what is really in the pot. */
-  record AddMore(int part) implements Step {}
+  /**
+   * A remedy: more of a part, as much as puts the load right for what is really in the pot.
+   *
+   * @param over the part that was poured over
+   */
+  record AddMore(int part, int over) implements Step {}
 
   /** A remedy: some of the mix is taken out of the pot and set aside. */
   record SplitOff(Mass amount) implements Step {}

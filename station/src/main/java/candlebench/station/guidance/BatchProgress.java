@@ -23,10 +23,17 @@ import java.util.Optional;
  * @param course where it is in its steps
  * @param charge what is in the pot, and what was weighed
  * @param open what is open within the step at hand
+ * @param mix how the mix left stood to the vessels left, as it was last said
  * @param undo what the last step was, and what was known before it
  */
 public record BatchProgress(
-    BatchStarted started, Course course, Charge charge, Open open, Optional<Undo> undo, End end) {
+    BatchStarted started,
+    Course course,
+    Charge charge,
+    Open open,
+    MixStanding mix,
+    Optional<Undo> undo,
+    End end) {
 
   /** Whether it runs, and how it ended. */
   public enum End {
@@ -46,6 +53,7 @@ public record BatchProgress(
         new Course(plan.steps(), 0),
         Charge.EMPTY,
         Open.NOTHING,
+        MixStanding.ENOUGH,
         Optional.empty(),
         End.RUNNING);
   }
@@ -73,10 +81,29 @@ public record BatchProgress(
     return charge.contents().minus(charge.filled());
   }
 
+  /** Vessels that are still to be filled, the one at hand included. */
+  public int vesselsLeft() {
+    return course.left(Step.FillVessel.class);
+  }
+
+  /** Whether a vessel was left out for want of mix. */
+  public boolean isLeftOut(int vessel) {
+    return !course.steps().contains(new Step.FillVessel(vessel));
+  }
+
+  BatchProgress said(MixStanding standing) {
+    return new BatchProgress(started, course, charge, open, standing, undo, end);
+  }
+
+  BatchProgress leftOut(int vessels) {
+    return at(course.withoutLast(vessels), charge, open).said(MixStanding.ENOUGH);
+  }
+
   BatchProgress undoable(Stamp at, String what) {
-    BatchProgress before = new BatchProgress(started, course, charge, open, Optional.empty(), end);
+    BatchProgress before =
+        new BatchProgress(started, course, charge, open, mix, Optional.empty(), end);
     return new BatchProgress(
-        started, course, charge, open, Optional.of(new Undo(at, what, before)), end);
+        started, course, charge, open, mix, Optional.of(new Undo(at, what, before)), end);
   }
 
   BatchProgress prepared() {
@@ -144,7 +171,9 @@ public record BatchProgress(
       more.add(new Step.Mix(started.recipe().waits().mix()));
       more.add(new Step.SplitOff(chosen.takeOut()));
     }
-    chosen.more().keySet().stream().sorted().forEach(part -> more.add(new Step.AddMore(part)));
+    chosen.more().keySet().stream()
+        .sorted()
+        .forEach(part -> more.add(new Step.AddMore(part, chosen.place().number())));
     return at(course.first(more), charge, open);
   }
 
@@ -165,15 +194,16 @@ public record BatchProgress(
         course,
         charge,
         open,
+        mix,
         undo.map(step -> new Undo(step.at(), step.what(), step.before().takingFrom(material, lot))),
         end);
   }
 
   BatchProgress ended(End how) {
-    return new BatchProgress(started, course, charge, open, undo, how);
+    return new BatchProgress(started, course, charge, open, mix, undo, how);
   }
 
   private BatchProgress at(Course nextCourse, Charge nextCharge, Open nextOpen) {
-    return new BatchProgress(started, nextCourse, nextCharge, nextOpen, undo, end);
+    return new BatchProgress(started, nextCourse, nextCharge, nextOpen, mix, undo, end);
   }
 }

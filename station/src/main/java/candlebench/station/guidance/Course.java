@@ -27,6 +27,16 @@ public record Course(List<Step> steps, int at) {
     return new Course(all, at);
   }
 
+  /** How many steps of a kind are not done. */
+  int left(Class<? extends Step> kind) {
+    return (int)
+        steps.subList(at, steps.size()).stream().filter(kind::isInstance).count();
+  }
+
+  Course withoutLast(int count) {
+    return new Course(steps.subList(0, steps.size() - count), at);
+  }
+
   boolean isAt(Class<? extends Step> kind) {
     return step().filter(kind::isInstance).isPresent();
   }

@@ -38,7 +38,7 @@ final class Goals {
           batch,
           pot,
           new Place(Place.Kind.MORE, more.part()),
-          batch.plan().lacking(more.part(), batch.charge().inPot())));
+          batch.plan().lacking(more.part(), more.over(), batch.charge().inPot())));
     if (step instanceof Step.SplitOff split)
       return Optional.of(splitOff(batch, pot, split.amount()));
     return Optional.empty();
@@ -84,8 +84,8 @@ final class Goals {
         tared.tare(),
         tared.tare(),
         Goal.Direction.IN,
-        Fills.target(batch, number),
-        kind.tolerance(),
+        Fills.target(batch),
+        Fills.tolerance(batch),
         Way.POURED,
         PourKind.VESSEL);
   }

@@ -188,6 +188,28 @@ public sealed interface GuidanceEvent {
     }
   }
 
+  /**
+   * There is less mix than the vessels left would take.
+   *
+   * @param vessel the next one, from zero
+   * @param left the mix that is left; {@code vessels} how many are to be filled, {@code even} what each could get
+   */
+  record MixCompared(Stamp at, int vessel, Mass left, int vessels, Mass even, MixStanding standing)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.said(standing));
+    }
+  }
+
+  /** The last so many vessels are not filled, so that the others can be. */
+  record VesselsLeftOut(Stamp at, int vessels, Mass left) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.leftOut(vessels));
+    }
+  }
+
   /** What is waited for. */
   enum Wait {
     MELT,

@@ -9,6 +9,7 @@ import candlebench.station.batch.Step;
 import candlebench.station.guidance.GuidanceEvent.How;
 import candlebench.station.guidance.GuidanceEvent.VesselLifted;
 import candlebench.station.guidance.GuidanceEvent.VesselTared;
+import candlebench.station.guidance.GuidanceEvent.VesselsLeftOut;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
 import java.util.ArrayList;
@@ -26,6 +27,8 @@ record PlacingVessel(int number, CountIn countIn, Placement placement, Optional<
     implements Stage {
   /** Lighter than this is no vessel (common practice, no source). */
   static final Mass LIGHTEST_VESSEL = Mass.ofGrams("5");
+
+  private static final String LEAVE_OUT = "leave-out";
 
   /** Vessels of one kind differ in weight by less than a third (common practice, no source). */
   private static final long UNLIKE_PERCENT = 35;
@@ -121,7 +124,19 @@ record PlacingVessel(int number, CountIn countIn, Placement placement, Optional<
         How.SETTLED);
   }
 
+  private static boolean isShort(Scene scene) {
+    return Fills.standing(scene.batch()) == MixStanding.TOO_LITTLE
+        && Fills.toLeaveOut(scene.batch()) > 0;
+  }
+
   private Outcome said(MakerCommand command, Scene scene) {
+    if (command instanceof MakerCommand.Choose choose
+        && choose.choice().equals(LEAVE_OUT)
+        && isShort(scene))
+      return Outcome.to(
+          this,
+          new VesselsLeftOut(
+              scene.now(), Fills.toLeaveOut(scene.batch()), scene.batch().mixLeft()));
     if (command instanceof MakerCommand.EnterByHand entry)
       return ByHand.refusal(entry, scale(scene), scene)
           .map(words -> Outcome.refuse(this, words))
@@ -168,16 +183,34 @@ record PlacingVessel(int number, CountIn countIn, Placement placement, Optional<
         .byHand(scene.load(scale(scene)).isEmpty())
         .countIn(scene.countIn(countIn, Words.of("count-in.vessel")));
     if (odd.isPresent()) saying.confirm(Words.of("confirm.use-vessel"));
+    if (isShort(scene)) saying.choices(List.of(leaveOut(scene.batch())));
     return saying.prompt();
   }
 
+  private static Prompt.Option leaveOut(BatchProgress batch) {
+    int out = Fills.toLeaveOut(batch);
+    int filled = batch.vesselsLeft() - out;
+    BatchProgress then = batch.leftOut(out);
+    return new Prompt.Option(
+        LEAVE_OUT,
+        Words.of("choice.leave-out").and("vessels", out),
+        Optional.of(
+            Words.of("cost.leave-out").and("vessels", filled).and("fill", Fills.target(then))),
+        Optional.empty(),
+        false);
+  }
+
   /** The mix left against the vessels left. */
-  private Optional<Words> balance(Scene scene) {
+  private static Optional<Words> balance(Scene scene) {
     BatchProgress batch = scene.batch();
-    int left = batch.started().vessels() - number;
-    return Optional.of(
-        Fills.tooLittle(batch, number)
-            ? Words.of("detail.mix-short").and("left", batch.mixLeft())
-            : Words.of("detail.mix-left").and("left", batch.mixLeft()).and("vessels", left));
+    Words left = switch (Fills.standing(batch)) {
+      case ENOUGH -> Words.of("detail.mix-left").and("vessels", batch.vesselsLeft());
+      case EVENLY_LESS ->
+        Words.of("detail.mix-evenly")
+            .and("vessels", batch.vesselsLeft())
+            .and("fill", Fills.target(batch));
+      case TOO_LITTLE -> Words.of("detail.mix-short");
+    };
+    return Optional.of(left.and("left", batch.mixLeft()));
   }
 }

@@ -69,8 +69,7 @@ record WeighingWords(Weighing weighing, Scene scene) {
 
   private Optional<Words> vesselDetail() {
     BatchProgress batch = scene.batch();
-    int number = weighing.goal().place().number();
-    if (Fills.tooLittle(batch, number))
+    if (Fills.standing(batch) == MixStanding.TOO_LITTLE)
       return Optional.of(Words.of("detail.mix-short").and("left", batch.mixLeft()));
     Mass usual = batch.started().recipe().vessel().fill();
     return scene.pan(weighing.goal().scale()).differs(weighing.goal().target().minus(usual), 0)

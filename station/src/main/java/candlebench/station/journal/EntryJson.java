@@ -49,6 +49,8 @@ public final class EntryJson {
       GuidanceEvent.WaitEnded.class,
       GuidanceEvent.VesselTared.class,
       GuidanceEvent.VesselLifted.class,
+      GuidanceEvent.MixCompared.class,
+      GuidanceEvent.VesselsLeftOut.class,
       GuidanceEvent.OverPoured.class,
       GuidanceEvent.OverGone.class,
       GuidanceEvent.RemedyChosen.class,

@@ -25,6 +25,8 @@ public record Deviation(
     NOT_WEIGHED_AGAIN,
     LOT_CHANGED,
     LOT_UNKNOWN,
+    MIX_SHORT,
+    VESSELS_LEFT_OUT,
     SCRAPPED,
     GIVEN_UP
   }

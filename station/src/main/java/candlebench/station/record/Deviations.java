@@ -10,12 +10,15 @@ import candlebench.station.guidance.GuidanceEvent.BatchAbandoned;
 import candlebench.station.guidance.GuidanceEvent.BatchScrapped;
 import candlebench.station.guidance.GuidanceEvent.How;
 import candlebench.station.guidance.GuidanceEvent.LotChanged;
+import candlebench.station.guidance.GuidanceEvent.MixCompared;
 import candlebench.station.guidance.GuidanceEvent.OverGone;
 import candlebench.station.guidance.GuidanceEvent.OverPoured;
 import candlebench.station.guidance.GuidanceEvent.RemedyChosen;
 import candlebench.station.guidance.GuidanceEvent.ReweighSkipped;
 import candlebench.station.guidance.GuidanceEvent.Undone;
+import candlebench.station.guidance.GuidanceEvent.VesselsLeftOut;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
+import candlebench.station.guidance.MixStanding;
 import candlebench.station.record.Deviation.Kind;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -64,6 +67,10 @@ final class Deviations {
     if (event instanceof ReweighSkipped) add(at, Kind.NOT_WEIGHED_AGAIN, "", "", "", "");
     if (event instanceof LotChanged changed)
       add(at, Kind.LOT_CHANGED, changed.material(), "", changed.to(), "");
+    if (event instanceof MixCompared mix && mix.standing() == MixStanding.TOO_LITTLE)
+      add(at, Kind.MIX_SHORT, "", grams(mix.left()), "", "");
+    if (event instanceof VesselsLeftOut out)
+      add(at, Kind.VESSELS_LEFT_OUT, Integer.toString(out.vessels()), grams(out.left()), "", "");
     if (event instanceof BatchScrapped scrapped)
       add(at, Kind.SCRAPPED, "", "", "", scrapped.reason());
     if (event instanceof BatchAbandoned given) add(at, Kind.GIVEN_UP, "", "", "", given.reason());

@@ -133,7 +133,9 @@ public final class Views {
           taken.how() == candlebench.station.guidance.GuidanceEvent.How.BY_HAND);
     }
     boolean now = batch.goal().filter(goal -> goal.place().equals(place)).isPresent();
-    PartState state = now ? PartState.NOW : batch.runs() ? PartState.TO_COME : PartState.DROPPED;
+    boolean leftOut =
+        place.kind() == Place.Kind.VESSEL && batch.isLeftOut(place.number()) || !batch.runs();
+    PartState state = now ? PartState.NOW : leftOut ? PartState.DROPPED : PartState.TO_COME;
     return new PartView(name, state, figures.text(target), "", unit.symbol(), "", false);
   }
 

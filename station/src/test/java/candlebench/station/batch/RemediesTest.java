@@ -52,6 +52,44 @@ class RemediesTest {
   }
 
   @Test
+  void one_of_three_oils_over_asks_for_more_of_all_that_is_in_and_nothing_of_what_is_to_come() {
+    BatchPlan plan = new BatchPlan(
+        Recipes.of(
+            "252",
+            Loss.NONE,
+            Recipes.WAX,
+            Recipes.part("additive", PartKind.ADDITIVE, Load.ofWax("1")),
+            Recipes.part("first oil", PartKind.OIL, Load.ofWax("4")),
+            Recipes.part("second oil", PartKind.OIL, Load.ofWax("3")),
+            Recipes.part("third oil", PartKind.OIL, Load.ofWax("1"))),
+        4);
+    // 33 g are 3 % of 1100 g of wax. The additive, within its tolerance, asks for no wax of its
+    // own.
+    Map<Integer, Mass> inPot =
+        Map.of(0, grams("1000"), 1, grams("10.4"), 2, grams("40"), 3, grams("33"));
+    Remedy add = new Remedies(plan, inPot, 3, ROOMY).all().get(0);
+    assertThat(add.more()).isEqualTo(Map.of(0, grams("100"), 1, grams("0.6"), 2, grams("4")));
+    assertThat(add.total()).isEqualTo(grams("1199"));
+    assertThat(add.reached()).isEqualTo(Fraction.percent("3"));
+  }
+
+  @Test
+  void after_the_cure_of_a_blend_more_wax_than_asked_for_takes_the_other_parts_along() {
+    BatchPlan plan = new BatchPlan(
+        Recipes.of(
+            "252",
+            Loss.NONE,
+            Recipes.WAX,
+            Recipes.oil(Load.ofTotal("10")),
+            Recipes.part("dye", PartKind.DYE, Load.ofWax("1"))),
+        4);
+    // W = T (1 - 0.1) / 1.01: 909 g of wax make 1020.1 g.
+    Map<Integer, Mass> cured = Map.of(0, grams("909"), 1, grams("101"), 2, grams("9"));
+    assertThat(plan.lacking(2, 1, cured)).isEqualTo(grams("0.09"));
+    assertThat(plan.lacking(1, 1, cured)).isEqualTo(grams("1.01"));
+  }
+
+  @Test
   void keeping_it_says_the_load_and_is_closed_above_the_limit() {
     Remedy allowed = remedy(Kind.KEEP, plan(Load.ofWax("8"), "10"), "700", "61", ROOMY);
     assertThat(allowed.reached().percentText(2)).isEqualTo("8.71");
