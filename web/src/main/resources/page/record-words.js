@@ -46,6 +46,7 @@ export const words = {
     scrap: "scrap the batch",
     "weight-accepted": "a weight",
     "pot-tared": "the pot's own weight",
+    "bottle-weighed": "a bottle's weight",
     "vessel-tared": "a vessel's own weight",
     "pot-reweighed": "the pot weighed again",
     prepared: "vessels set out",

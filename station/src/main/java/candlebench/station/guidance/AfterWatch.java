@@ -75,7 +75,8 @@ record AfterWatch(WeightAccepted taken, Goal goal, LeapWatch leap) {
   }
 
   private boolean isNextPart(Mass net, Scene scene) {
-    boolean samePot = scene.batch().goal().filter(next -> !next.isVessel()).isPresent();
+    boolean samePot = !goal.isFromBottle()
+        && scene.batch().goal().filter(next -> !next.isVessel()).isPresent();
     return samePot && scene.pan(goal.scale()).differs(net.minus(taken.net()), DRIP_STEPS);
   }
 }

@@ -149,7 +149,11 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, EmptyPan empt
     boolean same = !scene.pan(goal().scale()).differs(load.minus(left), ZeroShift.STEPS);
     boolean takesOut = goal().direction() == Goal.Direction.OUT
         || scene.batch().open().over().isPresent() && Overs.isApart(goal(), scene.batch());
-    return same || takesOut && load.isLessThan(left) && !load.isLessThan(goal().container());
+    return same || takesOut && load.isLessThan(left) && !load.isLessThan(least());
+  }
+
+  private Mass least() {
+    return goal().isFromBottle() ? goal().gone() : goal().container();
   }
 
   /** Nothing was in it yet, so that another pot or vessel is as good. */
@@ -161,6 +165,7 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, EmptyPan empt
   }
 
   private Stage another() {
+    if (goal().isFromBottle()) return PlacingBottle.begin();
     return goal().isVessel() ? PlacingVessel.another(goal().place().number()) : PlacingPot.begin();
   }
 
@@ -176,10 +181,15 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, EmptyPan empt
 
   private Words now(Scene scene) {
     if (why == Why.SHIFTED && !empty.wasSeen())
-      return goal().isVessel() ? Words.of("now.lift-vessel-off") : Words.of("now.lift-pot-off");
+      return ofThing("now.lift-pot-off", "now.lift-vessel-off", "now.lift-bottle-off");
     if (ZeroShift.isBelow(goal().scale(), scene)) return Words.of("now.keep-off");
     if (isBeingChecked(scene)) return Words.of("now.checking");
-    return goal().isVessel() ? Words.of("now.put-vessel-back") : Words.of("now.put-pot-back");
+    return ofThing("now.put-pot-back", "now.put-vessel-back", "now.put-bottle-back");
+  }
+
+  private Words ofThing(String pot, String vessel, String bottle) {
+    if (goal().isFromBottle()) return Words.of(bottle);
+    return Words.of(goal().isVessel() ? vessel : pot);
   }
 
   /** Something stands there, and not long enough yet to be told. */
@@ -195,13 +205,24 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, EmptyPan empt
             .isEmpty();
   }
 
+  private Words lifted() {
+    return empty.wasSeen()
+        ? Words.of("detail.maybe-zeroed").and("left", weighing.resting())
+        : Words.of("detail.was-left").and("left", weighing.resting());
+  }
+
+  /** Who pours out of a bottle beside the scale pours about so much, and puts it back to see. */
+  private Words toGo() {
+    Mass toGo = goal().target().minus(goal().net(weighing.resting()));
+    return toGo.isNegative()
+        ? Words.of("detail.was-left").and("left", weighing.resting())
+        : Words.of("detail.bottle-to-go").and("toGo", toGo);
+  }
+
   private Words detail(Scene scene) {
     if (scene.load(goal().scale()).isEmpty()) return Words.of("detail.off-and-on");
     return switch (why) {
-      case LIFTED ->
-        empty.wasSeen()
-            ? Words.of("detail.maybe-zeroed").and("left", weighing.resting())
-            : Words.of("detail.was-left").and("left", weighing.resting());
+      case LIFTED -> goal().isFromBottle() ? toGo() : lifted();
       case SHIFTED -> Words.of("detail.zero-shifted").and("left", weighing.resting());
       case RESTARTED -> Words.of("detail.restarted").and("left", weighing.resting());
     };

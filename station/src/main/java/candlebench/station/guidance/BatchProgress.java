@@ -6,6 +6,7 @@ import candlebench.station.batch.BatchPlan;
 import candlebench.station.batch.Remedy;
 import candlebench.station.batch.Step;
 import candlebench.station.guidance.GuidanceEvent.BatchStarted;
+import candlebench.station.guidance.GuidanceEvent.BottleWeighed;
 import candlebench.station.guidance.GuidanceEvent.OverPoured;
 import candlebench.station.guidance.GuidanceEvent.PotTared;
 import candlebench.station.guidance.GuidanceEvent.RemedyChosen;
@@ -119,7 +120,11 @@ public record BatchProgress(
   BatchProgress accepted(WeightAccepted weight) {
     return weight.place().kind() == Place.Kind.VESSEL
         ? at(course, charge.accepted(weight), open.vesselFilled())
-        : at(course.next(), charge.accepted(weight), Open.NOTHING);
+        : at(course.next(), charged(weight), Open.NOTHING);
+  }
+
+  private Charge charged(WeightAccepted weight) {
+    return open.bottle().isPresent() ? charge.fromBottle(weight) : charge.accepted(weight);
   }
 
   BatchProgress reweighed(Mass gross) {
@@ -129,7 +134,8 @@ public record BatchProgress(
 
   /** What stands on the pan is right, though it is less than before the part at hand. */
   BatchProgress rebased(Mass gross) {
-    return open.vessel().isPresent() ? this : at(course, charge.reweighed(gross), open);
+    boolean inPot = open.vessel().isEmpty() && open.bottle().isEmpty();
+    return inPot ? at(course, charge.reweighed(gross), open) : this;
   }
 
   BatchProgress left(Mass gross) {
@@ -142,6 +148,23 @@ public record BatchProgress(
 
   BatchProgress vessel(VesselTared tared) {
     return at(course, charge, Open.vessel(tared));
+  }
+
+  BatchProgress bottle(BottleWeighed weighed) {
+    return at(course, charge, Open.bottle(weighed));
+  }
+
+  /** A bottle that may be another is known by what the first was left with. */
+  BatchProgress askedAt(Mass gross) {
+    return open.bottle().isPresent() ? left(gross) : this;
+  }
+
+  /** Another bottle stands where the first was left. */
+  BatchProgress otherBottle(Mass gross) {
+    return open.bottle()
+        .flatMap(bottle -> open.left().map(left -> bottle.followedBy(left, gross)))
+        .map(this::bottle)
+        .orElse(this);
   }
 
   BatchProgress vesselLifted() {

@@ -59,8 +59,7 @@ final class Bookkeeping {
     if (running.isEmpty()) return Outcome.refuse(stage, Words.of("refused.no-batch"));
     Optional<Goal> weighed =
         running.get().goal().filter(goal -> goal.name().equals(change.material()));
-    Optional<Mass> net =
-        weighed.flatMap(goal -> scene.load(goal.scale()).map(load -> load.minus(goal.base())));
+    Optional<Mass> net = weighed.flatMap(goal -> scene.load(goal.scale()).map(goal::net));
     if (weighed.isPresent() && net.isEmpty())
       return Outcome.refuse(stage, Words.of("refused.no-weight-for-lot"));
     return Outcome.to(

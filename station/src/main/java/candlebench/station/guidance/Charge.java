@@ -62,6 +62,14 @@ public record Charge(
     };
   }
 
+  /** What its bottle lost went into the pot, which stands beside the scale. */
+  Charge fromBottle(WeightAccepted weight) {
+    List<WeightAccepted> more = new ArrayList<>(weights);
+    more.add(weight);
+    Mass then = gross.plus(weight.net());
+    return new Charge(pot, tare, then, false, with(weight.place().number(), weight.net()), more);
+  }
+
   /** The pot was weighed again; what is in it takes up the difference, each part by its share. */
   Charge reweighed(Mass nowGross) {
     if (inPot.isEmpty()) return new Charge(pot, nowGross, nowGross, true, inPot, weights);

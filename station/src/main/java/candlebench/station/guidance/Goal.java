@@ -10,7 +10,7 @@ import candlebench.station.guidance.pour.PourKind;
  *
  * @param place which part or vessel
  * @param name how the maker calls it
- * @param container the own weight of the pot or vessel it goes into
+ * @param container the own weight of the pot or vessel it goes into; of a bottle, half of what stays there
  * @param base all that stood on the pan, container included, before it
  * @param direction whether it goes in, or is taken out
  * @param target the exact net weight wanted
@@ -44,7 +44,12 @@ public record Goal(
 
   /** Less than this on the pan, and the container is not on it. */
   Mass gone() {
-    return container.times(1, 2);
+    return isFromBottle() ? container : container.times(1, 2);
+  }
+
+  /** Whether it is weighed by what its bottle loses. */
+  boolean isFromBottle() {
+    return way == Way.FROM_BOTTLE;
   }
 
   boolean isVessel() {

@@ -6,6 +6,7 @@ import candlebench.station.batch.Part;
 import candlebench.station.batch.Step;
 import candlebench.station.batch.VesselKind;
 import candlebench.station.batch.Way;
+import candlebench.station.guidance.GuidanceEvent.BottleWeighed;
 import candlebench.station.guidance.GuidanceEvent.PotTared;
 import candlebench.station.guidance.GuidanceEvent.VesselTared;
 import candlebench.station.guidance.pour.PourKind;
@@ -22,8 +23,38 @@ final class Goals {
         return batch.open().filled()
             ? Optional.empty()
             : batch.open().vessel().map(tared -> vessel(batch, fill.vessel(), tared));
-      return batch.charge().pot().flatMap(pot -> intoPot(batch, step, pot));
+      return batch.charge().pot().flatMap(pot -> ofPot(batch, step, pot));
     });
+  }
+
+  private static Optional<Goal> ofPot(BatchProgress batch, Step step, PotTared pot) {
+    return intoPot(batch, step, pot)
+        .flatMap(goal -> goal.isFromBottle()
+            ? batch.open().bottle().map(bottle -> outOf(bottle, goal))
+            : Optional.of(goal));
+  }
+
+  /** The same amount of the same part, by what its bottle loses. */
+  private static Goal outOf(BottleWeighed bottle, Goal goal) {
+    Mass stays = bottle.gross().minus(goal.target());
+    return new Goal(
+        goal.place(),
+        goal.name(),
+        bottle.scale(),
+        stays.times(1, 2),
+        bottle.gross(),
+        Goal.Direction.OUT,
+        goal.target(),
+        goal.tolerance(),
+        goal.way(),
+        PourKind.TAP);
+  }
+
+  /** What the step at hand wants in the pot, however it is weighed. */
+  static Optional<Goal> intoPot(BatchProgress batch) {
+    return batch
+        .step()
+        .flatMap(step -> batch.charge().pot().flatMap(pot -> intoPot(batch, step, pot)));
   }
 
   private static Optional<Goal> intoPot(BatchProgress batch, Step step, PotTared pot) {

@@ -180,6 +180,29 @@ public sealed interface GuidanceEvent {
     }
   }
 
+  /** The bottle a part comes out of stood settled on the scale: what it weighs before. Parts are numbered from zero. */
+  record BottleWeighed(
+      Stamp at,
+      int part,
+      int scale,
+      String scaleName,
+      Indication indication,
+      Basis basis,
+      Mass gross,
+      How how)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.undoable(at, "bottle-weighed").bottle(this));
+    }
+
+    /** Another bottle, of which so much is wanted as was not poured out of this one. */
+    BottleWeighed followedBy(Mass left, Mass other) {
+      return new BottleWeighed(
+          at, part, scale, scaleName, indication, basis, gross.plus(other.minus(left)), how);
+    }
+  }
+
   /** A filled vessel left the scale. */
   record VesselLifted(Stamp at, int vessel) implements GuidanceEvent {
     @Override
@@ -301,7 +324,7 @@ public sealed interface GuidanceEvent {
       implements GuidanceEvent {
     @Override
     public BenchProgress foldInto(BenchProgress before) {
-      return before;
+      return before.batch(batch -> batch.askedAt(expected));
     }
   }
 
@@ -315,7 +338,8 @@ public sealed interface GuidanceEvent {
       implements GuidanceEvent {
     @Override
     public BenchProgress foldInto(BenchProgress before) {
-      return before.batch(batch -> (less ? batch.rebased(gross) : batch).left(gross));
+      return before.batch(
+          batch -> (less ? batch.rebased(gross) : batch.otherBottle(gross)).left(gross));
     }
   }
 

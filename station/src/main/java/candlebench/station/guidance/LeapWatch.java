@@ -64,7 +64,7 @@ record LeapWatch(List<Point> recent, Optional<Mass> from, long patience) {
   /** Twice what these pours usually reach: oil 10 g/s, wax 30 g/s (common practice, no source). */
   private static double mostFlow(PourKind kind) {
     return switch (kind) {
-      case OIL -> 25;
+      case OIL, TAP -> 25;
       case WAX, VESSEL -> 80;
     };
   }

@@ -1,6 +1,7 @@
 package candlebench.station.guidance;
 
 import candlebench.shared.Mass;
+import candlebench.station.guidance.GuidanceEvent.BottleWeighed;
 import candlebench.station.guidance.GuidanceEvent.OverPoured;
 import candlebench.station.guidance.GuidanceEvent.VesselTared;
 import candlebench.station.guidance.GuidanceEvent.WaitStarted;
@@ -12,6 +13,7 @@ import java.util.Optional;
  * @param waiting the wait that runs
  * @param over the over-pour that waits for a choice
  * @param vessel the vessel that stands on the scale
+ * @param bottle the bottle that stands on the scale, to be weighed by what it loses
  * @param filled whether that vessel's fill was taken, so that it can be lifted off
  * @param left what stood at rest on the pan when that was last noted
  * @param held whether the weight was taken and taken back, so that the same weight is not simply taken again
@@ -20,35 +22,59 @@ public record Open(
     Optional<WaitStarted> waiting,
     Optional<OverPoured> over,
     Optional<VesselTared> vessel,
+    Optional<BottleWeighed> bottle,
     boolean filled,
     Optional<Mass> left,
     boolean held) {
 
   static final Open NOTHING = new Open(
-      Optional.empty(), Optional.empty(), Optional.empty(), false, Optional.empty(), false);
+      Optional.empty(),
+      Optional.empty(),
+      Optional.empty(),
+      Optional.empty(),
+      false,
+      Optional.empty(),
+      false);
 
   Open waiting(WaitStarted started) {
-    return new Open(Optional.of(started), over, vessel, filled, left, held);
+    return new Open(Optional.of(started), over, vessel, bottle, filled, left, held);
   }
 
   Open over(Optional<OverPoured> poured) {
-    return new Open(waiting, poured, vessel, filled, left, held);
+    return new Open(waiting, poured, vessel, bottle, filled, left, held);
   }
 
   static Open vessel(VesselTared tared) {
     return new Open(
-        Optional.empty(), Optional.empty(), Optional.of(tared), false, Optional.empty(), false);
+        Optional.empty(),
+        Optional.empty(),
+        Optional.of(tared),
+        Optional.empty(),
+        false,
+        Optional.empty(),
+        false);
+  }
+
+  static Open bottle(BottleWeighed weighed) {
+    return new Open(
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.of(weighed),
+        false,
+        Optional.empty(),
+        false);
   }
 
   Open vesselFilled() {
-    return new Open(waiting, Optional.empty(), vessel, true, Optional.empty(), false);
+    return new Open(waiting, Optional.empty(), vessel, bottle, true, Optional.empty(), false);
   }
 
   Open left(Mass gross) {
-    return new Open(waiting, over, vessel, filled, Optional.of(gross), held);
+    return new Open(waiting, over, vessel, bottle, filled, Optional.of(gross), held);
   }
 
   Open heldBack() {
-    return new Open(waiting, over, vessel, filled, left, true);
+    return new Open(waiting, over, vessel, bottle, filled, left, true);
   }
 }

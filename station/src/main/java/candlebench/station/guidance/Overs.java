@@ -114,7 +114,7 @@ record Overs(OverPour stage, Mass net, boolean back, Scene scene) {
         .findFirst()
         .orElse(Mass.ZERO);
     Mass capacity = scene.setup().scales().get(goal().scale()).capacity().orElse(Mass.ZERO);
-    return new Room(goal().container(), inPot, capacity);
+    return new Room(scene.batch().charge().tare(), inPot, capacity);
   }
 
   Outcome chosen(MakerCommand.Choose choose, Reading reading) {

@@ -72,7 +72,9 @@ record PanDiffers(Weighing weighing, Mass found) implements Stage {
     boolean less = scene.pan(scale()).differs(found.minus(weighing.goal().base()), ZeroShift.STEPS)
         && found.isLessThan(weighing.goal().base());
     Answered answer = new Answered(scene.now(), Question.PAN_DIFFERS, COUNT_IT, found, less);
-    return less ? Outcome.record(answer) : Outcome.to(Stages.back(weighing, scene), answer);
+    return less || weighing.goal().isFromBottle()
+        ? Outcome.record(answer)
+        : Outcome.to(Stages.back(weighing, scene), answer);
   }
 
   /** What is gone was never in it: the contents are as they were, and the zero lies elsewhere. */
@@ -102,10 +104,15 @@ record PanDiffers(Weighing weighing, Mass found) implements Stage {
         .prompt();
   }
 
-  private static Prompt.Option goOnFrom(String choice, Mass load) {
+  private Words label(String choice) {
+    if (weighing.goal().isFromBottle()) return Words.of("choice.other-bottle");
+    return Words.of(choice.equals(COUNT_IT) ? "choice.count-it" : "choice.was-beside");
+  }
+
+  private Prompt.Option goOnFrom(String choice, Mass load) {
     return new Prompt.Option(
         choice,
-        Words.of(choice.equals(COUNT_IT) ? "choice.count-it" : "choice.was-beside"),
+        label(choice),
         Optional.of(Words.of("cost.count-it").and("found", load)),
         Optional.empty(),
         false);

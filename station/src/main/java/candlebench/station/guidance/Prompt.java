@@ -46,6 +46,7 @@ public record Prompt(
     MELT,
     RETURN_POT,
     MIX,
+    PLACE_BOTTLE,
     PLACE_VESSEL,
     FILL_VESSEL,
     LIFT_VESSEL,

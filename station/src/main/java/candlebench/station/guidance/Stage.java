@@ -14,6 +14,7 @@ sealed interface Stage
         OverPour,
         Waiting,
         Returning,
+        PlacingBottle,
         PlacingVessel,
         LiftingVessel,
         Finished {

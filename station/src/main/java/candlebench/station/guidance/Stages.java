@@ -36,7 +36,8 @@ final class Stages {
   }
 
   private static Stage weighing(Goal goal, BatchProgress batch, boolean restarted) {
-    if (!goal.isVessel() && !batch.charge().weighed()) return Returning.begin();
+    boolean intoPot = !goal.isVessel() && !goal.isFromBottle();
+    if (intoPot && !batch.charge().weighed()) return Returning.begin();
     Weighing weighing = Weighing.towards(goal, batch.open());
     if (restarted) return Away.restarted(weighing);
     return batch.open().over().isPresent()
@@ -57,6 +58,7 @@ final class Stages {
       return open.vessel()
           .<Stage>map(LiftingVessel::new)
           .orElseGet(() -> PlacingVessel.begin(fill));
+    if (step instanceof Step.AddPart || step instanceof Step.AddMore) return PlacingBottle.begin();
     throw new AssertionError(step);
   }
 }

@@ -36,10 +36,15 @@ record WeighingWords(Weighing weighing, Scene scene) {
   private Words now(Goal goal) {
     return switch (goal.place().kind()) {
       case PART ->
-        goal.byPieces()
-            ? Words.of("now.add-pieces").and("part", goal.name())
-            : Words.of("now.pour").and("part", goal.name());
-      case MORE -> Words.of("now.add-more").and("part", goal.name());
+        switch (goal.way()) {
+          case BY_PIECES -> Words.of("now.add-pieces").and("part", goal.name());
+          case POURED -> Words.of("now.pour").and("part", goal.name());
+          case FROM_BOTTLE -> Words.of("now.from-bottle").and("part", goal.name());
+        };
+      case MORE ->
+        goal.isFromBottle()
+            ? Words.of("now.from-bottle").and("part", goal.name())
+            : Words.of("now.add-more").and("part", goal.name());
       case SPLIT_OFF -> Words.of("now.take-out");
       case VESSEL ->
         Words.of("now.fill")

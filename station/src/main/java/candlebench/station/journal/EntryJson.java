@@ -47,6 +47,7 @@ public final class EntryJson {
       GuidanceEvent.HabitsLearnt.class,
       GuidanceEvent.WaitStarted.class,
       GuidanceEvent.WaitEnded.class,
+      GuidanceEvent.BottleWeighed.class,
       GuidanceEvent.VesselTared.class,
       GuidanceEvent.VesselLifted.class,
       GuidanceEvent.MixCompared.class,

@@ -87,6 +87,15 @@ public final class EventSamples {
           Basis.NET,
           Mass.ofGrams("182"),
           How.BY_HAND),
+      new GuidanceEvent.BottleWeighed(
+          AT,
+          1,
+          0,
+          "bench scale",
+          Indication.of("412.3", MassUnit.GRAM),
+          Basis.GROSS,
+          Mass.ofGrams("412.3"),
+          How.SETTLED),
       new GuidanceEvent.VesselLifted(AT, 2),
       new GuidanceEvent.MixCompared(
           AT, 3, Mass.ofGrams("2034"), 9, Mass.ofGrams("226"), MixStanding.EVENLY_LESS),

@@ -33,7 +33,8 @@ public record Habits(Habit slow, Habit stop, Habit thin, Habit free, Habit drop)
    */
   public static Habits unlearnt(PourKind kind) {
     return switch (kind) {
-      case OIL -> new Habits(DELAY, DELAY, new Habit(0.95, 0.1, 0.3), new Habit(8, 1.5, 2.5), DROP);
+      case OIL, TAP ->
+        new Habits(DELAY, DELAY, new Habit(0.95, 0.1, 0.3), new Habit(8, 1.5, 2.5), DROP);
       case WAX, VESSEL ->
         new Habits(DELAY, DELAY, new Habit(3.5, 0.4, 0.9), new Habit(17, 3, 5), DROP);
     };

@@ -7,7 +7,9 @@ public enum PourKind {
   /** Liquid wax or mix into a pot. */
   WAX(false),
   /** Mix into a vessel. */
-  VESSEL(false);
+  VESSEL(false),
+  /** Out of a bottle on the scale, by its tap or pump. */
+  TAP(true);
 
   private final boolean byDrops;
 
