@@ -19,6 +19,7 @@ let view = null;
 let heardAt = 0;
 let lost = false;
 let entries = -1;
+let called = 0;
 
 /** What depends on the view alone, and then on time. */
 function draw() {
@@ -42,6 +43,7 @@ function drawTimes() {
   const ages = scales.filter(scale => scale.ageMillis >= 0).map(scale => scale.ageMillis + elapsed);
   const age = ages.length > 0 ? Math.min(...ages) : 0;
   render.renderScales(scales, elapsed);
+  render.renderPots(bench.pots, elapsed);
   const trouble = render.renderWeight(bench, scales, age, lost);
   const hidden = trouble !== "";
   render.renderCue(bench, elapsed, hidden && bench.cue !== "over");
@@ -62,6 +64,12 @@ function speak(bench) {
   if (!lost && !bench.trouble) tell([text(bench.now), bench.countIn ? text(bench.countIn.what) : "", bench.timer ? text(bench.timer.what) : ""].filter(Boolean).join(". "));
   if (entries >= 0 && view.record.entries > entries && view.record.last) soundTaken();
   entries = view.record.entries;
+  const calling = bench.pots.filter(pot => pot.state === "calls").length;
+  if (calling > called) {
+    soundTaken();
+    tell(bench.pots.filter(pot => pot.state === "calls").map(pot => `${pot.pot}: ${text("pot.calls")}`).join(". "));
+  }
+  called = calling;
 }
 
 // Presses. A second tap on the same key counts once: it is not sent while what the key means on the page has not changed, and

@@ -77,6 +77,22 @@ export function renderScales(scales, elapsed) {
   }));
 }
 
+/** Now, waiting and next, where several pots take turns; elapsed since the view was made. */
+export function renderPots(pots, elapsed) {
+  show($("pots-region"), pots.length > 0);
+  const shown = pots.map(pot => {
+    const left = pot.timer ? clock(pot.timer.remainingMillis - elapsed) : "";
+    const filled = pot.filled > 0 ? text("page.pot-filled", { filled: pot.filled, vessels: pot.vessels }) : "";
+    const about = pot.state === "waiting" ? `${text(pot.timer.what)} ${left}` : text(`pot.${pot.state}`);
+    return { state: pot.state, words: [`${pot.pot}: ${about}`, filled].filter(Boolean).join(", ") };
+  });
+  renew($("pots"), shown, () => shown.map(pot => {
+    const item = element("li", pot.words);
+    item.dataset.state = pot.state;
+    return item;
+  }));
+}
+
 export function renderNow(bench) {
   const now = text(bench.now);
   put($("now"), now);

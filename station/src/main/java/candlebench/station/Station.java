@@ -297,8 +297,8 @@ public final class Station implements Bench, AutoCloseable {
 
   /** A long trace begins anew where nothing is lost by it; then what only lives is forgotten, so that a replay begins the same. */
   private void beginPiece(Stamp now) {
-    boolean quiet = now.nanos() - recordedNanos > QUIET_NANOS
-        && guide.state().progress().running().isEmpty();
+    boolean quiet =
+        now.nanos() - recordedNanos > QUIET_NANOS && guide.state().progress().isQuiet();
     if (!quiet) return;
     guide.forget();
     trace.begin(journal.length(), now);

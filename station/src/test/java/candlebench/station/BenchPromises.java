@@ -18,6 +18,7 @@ import candlebench.station.guidance.GuidanceEvent.BatchStarted;
 import candlebench.station.guidance.GuidanceEvent.How;
 import candlebench.station.guidance.GuidanceEvent.OverGone;
 import candlebench.station.guidance.GuidanceEvent.OverPoured;
+import candlebench.station.guidance.GuidanceEvent.PotTaken;
 import candlebench.station.guidance.GuidanceEvent.PotTared;
 import candlebench.station.guidance.GuidanceEvent.RemedyChosen;
 import candlebench.station.guidance.GuidanceEvent.Undone;
@@ -41,8 +42,10 @@ import candlebench.station.view.Views;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -71,25 +74,63 @@ public final class BenchPromises {
   private static final long NANOS_OLD = 1_000_000_000L;
   private static final long LATELY_NANOS = 3_000_000_000L;
 
-  private final Pan pan;
-  private final Deque<Reading> recent = new ArrayDeque<>();
-  private final Deque<Double> leaning = new ArrayDeque<>();
+  private final List<Side> sides;
   private final List<EntryText> journal = new ArrayList<>();
-  private final Set<Place> standing = new HashSet<>();
-  private final Set<Place> announced = new HashSet<>();
+  private final Set<String> standing = new HashSet<>();
+  private final Set<String> announced = new HashSet<>();
   private BenchProgress folded = BenchProgress.EMPTY;
-  private Optional<Place> over = Optional.empty();
+  private final Map<String, Place> over = new HashMap<>();
   private Optional<WeightAccepted> lastTaken = Optional.empty();
   private Mass mostOff = Mass.ofGrams("0.35");
-  private Mass spilt = Mass.ZERO;
-  private Mass truth = Mass.ZERO;
-  private Mass truthBefore = Mass.ZERO;
-  private Mass wiped = Mass.ZERO;
-  private boolean anyNumber;
   private long lastLook;
+  private String inHand = "";
 
-  BenchPromises(Pan pan) {
-    this.pan = pan;
+  /** What is truly on one pan, and what its scale said of it. */
+  private static final class Side {
+    private final Pan pan;
+    private final Deque<Reading> recent = new ArrayDeque<>();
+    private final Deque<Double> leaning = new ArrayDeque<>();
+    private Mass spilt = Mass.ZERO;
+    private Mass truth = Mass.ZERO;
+    private Mass truthBefore = Mass.ZERO;
+    private Mass wiped = Mass.ZERO;
+    private boolean anyNumber;
+
+    Side(Pan pan) {
+      this.pan = pan;
+    }
+
+    void hear(Reading reading) {
+      anyNumber = true;
+      if (!recent.isEmpty()
+          && reading.stamp().nanos() < recent.getLast().stamp().nanos()) recent.clear();
+      recent.addLast(reading);
+      while (recent.size() > 200) recent.removeFirst();
+    }
+
+    void none() {
+      recent.clear();
+      anyNumber = false;
+    }
+
+    void look() {
+      leaning.addLast(pan.leaned());
+      while (leaning.size() > LEANINGS) leaning.removeFirst();
+      if (pan.spilt().isLessThan(spilt)) wiped = wiped.plus(spilt.minus(pan.spilt()));
+      spilt = pan.spilt();
+      truthBefore = truth;
+      truth = pan.truth();
+    }
+
+    boolean isLive(Stamp now) {
+      return anyNumber
+          && !recent.isEmpty()
+          && now.nanos() - recent.getLast().stamp().nanos() <= NANOS_OLD;
+    }
+  }
+
+  BenchPromises(List<Pan> pans) {
+    sides = pans.stream().map(Side::new).toList();
   }
 
   /** How far a recorded weight may be off the true one: two divisions and the scale's own error, unless set otherwise. */
@@ -122,88 +163,83 @@ public final class BenchPromises {
   }
 
   private void hear(GuidanceInput input) {
-    if (input instanceof ReadingArrived arrived) {
-      anyNumber = true;
-      if (!recent.isEmpty()
-          && arrived.stamp().nanos() < recent.getLast().stamp().nanos()) recent.clear();
-      recent.addLast(arrived.reading());
-      while (recent.size() > 200) recent.removeFirst();
-    } else if (input instanceof NoWeightShown
-        || input instanceof LineChanged line && !line.answering()) {
-      recent.clear();
-      anyNumber = false;
-    }
+    if (input instanceof ReadingArrived arrived) sides.get(arrived.scale()).hear(arrived.reading());
+    else if (input instanceof NoWeightShown none) sides.get(none.scale()).none();
+    else if (input instanceof LineChanged line && !line.answering())
+      sides.get(line.scale()).none();
   }
 
   private void look() {
-    leaning.addLast(pan.leaned());
-    while (leaning.size() > LEANINGS) leaning.removeFirst();
-    if (pan.spilt().isLessThan(spilt)) wiped = wiped.plus(spilt.minus(pan.spilt()));
-    spilt = pan.spilt();
-    truthBefore = truth;
-    truth = pan.truth();
+    sides.forEach(Side::look);
   }
 
   private void check(GuidanceEvent event, Stamp now) {
-    if (event instanceof ZeroFound) wiped = Mass.ZERO;
-    if (event instanceof BatchStarted) begin();
+    if (event instanceof ZeroFound found) sides.get(found.scale()).wiped = Mass.ZERO;
+    if (event instanceof BatchStarted started) inHand(started.code());
+    else if (event instanceof PotTaken taken) inHand(taken.batch());
     else if (event instanceof PotTared tared)
-      tared(tared.how(), tared.indication(), tared.tare(), now);
+      tared(sides.get(tared.scale()), tared.how(), tared.indication(), tared.tare(), now);
     else if (event instanceof VesselTared tared)
-      tared(tared.how(), tared.indication(), tared.tare(), now);
+      tared(sides.get(tared.scale()), tared.how(), tared.indication(), tared.tare(), now);
     else if (event instanceof WeightAccepted weight) accepted(weight, now);
     else if (event instanceof OverPoured poured) announced(poured.place());
     else if (event instanceof OverGone
         || event instanceof RemedyChosen
         || event instanceof BatchScrapped
-        || event instanceof BatchAbandoned) over = Optional.empty();
-    else if (event instanceof AcceptanceReopened reopened) standing.remove(reopened.place());
+        || event instanceof BatchAbandoned) over.remove(inHand);
+    else if (event instanceof AcceptanceReopened reopened) standing.remove(of(reopened.place()));
     else if (event instanceof Undone undone && undone.what().equals("weight-accepted"))
       lastTaken.ifPresent(this::takenBack);
   }
 
   private void announced(Place place) {
-    announced.add(place);
-    over = Optional.of(place);
+    announced.add(of(place));
+    over.put(inHand, place);
   }
 
   /** With a weight that was over, the question comes back too. */
   private void takenBack(WeightAccepted weight) {
-    standing.remove(weight.place());
-    if (weight.verdict() == Verdict.OVER) over = Optional.of(weight.place());
+    standing.remove(of(weight.place()));
+    if (weight.verdict() == Verdict.OVER) over.put(inHand, weight.place());
   }
 
-  private void begin() {
-    standing.clear();
-    announced.clear();
-    over = Optional.empty();
+  /** A batch begins or goes on; an over-pour in another pot waits there. */
+  private void inHand(String code) {
+    inHand = code;
   }
 
-  private void tared(How how, Indication taken, Mass tare, Stamp now) {
+  private String of(Place place) {
+    return inHand + " " + place;
+  }
+
+  private void tared(Side side, How how, Indication taken, Mass tare, Stamp now) {
     noOverPourWaits("a tare");
     if (how == How.BY_HAND) return;
-    wasSettled("a tare", taken, now);
-    near("a tare", tare);
+    wasSettled(side, "a tare", taken, now);
+    near(side, "a tare", tare);
   }
 
   private void accepted(WeightAccepted weight, Stamp now) {
-    if (!standing.add(weight.place())) broken(weight.place() + " was recorded twice");
+    if (!standing.add(of(weight.place()))) broken(weight.place() + " was recorded twice");
     lastTaken = Optional.of(weight);
-    if (over.filter(place -> !place.equals(weight.place())).isPresent())
+    if (!over.getOrDefault(inHand, weight.place()).equals(weight.place()))
       broken("something was taken while an over-pour waited for a choice");
-    if (weight.verdict() == Verdict.OVER && !announced.contains(weight.place()))
+    if (weight.verdict() == Verdict.OVER && !announced.contains(of(weight.place())))
       broken("more than its tolerance was taken and not announced: " + weight);
     if (weight.how() == How.BY_HAND) return;
-    wasSettled(weight.place().toString(), weight.indication(), now);
-    near(weight.place() + ", gross", weight.gross());
+    Side side = sides.get(weight.scale());
+    wasSettled(side, weight.place().toString(), weight.indication(), now);
+    near(side, weight.place() + ", gross", weight.gross());
   }
 
   private void noOverPourWaits(String what) {
-    if (over.isPresent()) broken(what + " was taken while an over-pour waited for a choice");
+    if (over.containsKey(inHand))
+      broken(what + " was taken while an over-pour waited for a choice");
   }
 
   /** Promise 1: from a live line, with its unit stated, at rest by the clock; a key may take what stood just before. */
-  private void wasSettled(String what, Indication taken, Stamp now) {
+  private void wasSettled(Side side, String what, Indication taken, Stamp now) {
+    Deque<Reading> recent = side.recent;
     if (recent.isEmpty()) broken(what + " was taken without a number");
     if (now.nanos() - recent.getLast().stamp().nanos() > NANOS_OLD)
       broken(what + " was taken from an old number");
@@ -240,27 +276,28 @@ public final class BenchPromises {
    * pot may count or not, as the zero was found before or after; a few drops that are wiped up under a running stream no scale can tell
    * from less of the stream.
    */
-  private void near(String what, Mass recorded) {
-    if (!isNear(recorded, pan.truth()) && !isNear(recorded, truthBefore))
-      broken(what + " was recorded as " + recorded + ", and " + pan.truth() + " is there");
+  private void near(Side side, String what, Mass recorded) {
+    if (!isNear(side, recorded, side.pan.truth()) && !isNear(side, recorded, side.truthBefore))
+      broken(what + " was recorded as " + recorded + ", and " + side.pan.truth() + " is there");
   }
 
   /** What was lifted since the reading was sent was there when it was read. */
-  private boolean isNear(Mass recorded, Mass truth) {
-    Mass most = truth.plus(leaned(DoubleStream::max)).plus(mostOff);
+  private boolean isNear(Side side, Mass recorded, Mass truth) {
+    Mass most = truth.plus(leaned(side, DoubleStream::max)).plus(mostOff);
     Mass least = truth
-        .plus(leaned(DoubleStream::min))
-        .minus(pan.spilt())
-        .minus(wiped)
-        .minus(pan.of("spoon"))
+        .plus(leaned(side, DoubleStream::min))
+        .minus(side.pan.spilt())
+        .minus(side.wiped)
+        .minus(side.pan.of("spoon"))
         .minus(mostOff);
     return !recorded.isMoreThan(most) && !recorded.isLessThan(least);
   }
 
   /** The most or the least that hands and the like pressed while the reading was found steady. */
-  private Mass leaned(Function<DoubleStream, OptionalDouble> which) {
-    double grams =
-        which.apply(leaning.stream().mapToDouble(Double::doubleValue)).orElse(pan.leaned());
+  private static Mass leaned(Side side, Function<DoubleStream, OptionalDouble> which) {
+    double grams = which
+        .apply(side.leaning.stream().mapToDouble(Double::doubleValue))
+        .orElse(side.pan.leaned());
     return new Mass(Math.round(grams * 1e12));
   }
 
@@ -269,6 +306,7 @@ public final class BenchPromises {
     if (!folded.equals(live))
       broken("the journal folds to another state:\n" + folded + "\nlives:\n" + live);
     live.batch().ifPresent(BenchPromises::sums);
+    live.aside().forEach(BenchPromises::sums);
   }
 
   private static void sums(BatchProgress batch) {
@@ -281,9 +319,7 @@ public final class BenchPromises {
 
   /** Promise 7: every number is live or marked; and every word has its sentence. */
   private void words(BenchView view, Stamp now) {
-    boolean live = anyNumber
-        && !recent.isEmpty()
-        && now.nanos() - recent.getLast().stamp().nanos() <= NANOS_OLD;
+    boolean live = sides.stream().anyMatch(side -> side.isLive(now));
     view.weighing().ifPresent(weighing -> {
       boolean claims = weighing.trust() == StationView.Trust.LIVE
           || weighing.trust() == StationView.Trust.MOVING;

@@ -50,20 +50,15 @@ public final class VirtualBench {
   private static final long TICK_NANOS = 100_000_000L;
   private static final long SILENT_NANOS = 1_500_000_000L;
 
-  public final Pan pan = new Pan();
+  public final Pan pan;
   public final VirtualScale scale;
   public final List<GuidanceEvent> events = new ArrayList<>();
   public final List<GuidanceEffect> effects = new ArrayList<>();
   public final BenchPromises promises;
   private final VirtualClock clock = new VirtualClock(START);
   private final BenchSetup setup;
-  private final ScaleFormat format;
-  private final Framer framer;
-  private final Readings readings;
+  private final List<Plate> plates = new ArrayList<>();
   private GuidanceState state;
-  private boolean plugged = true;
-  private boolean answering = true;
-  private long lastHeard;
   private long nextTick;
   private long runBegan;
   private int commands;
@@ -72,43 +67,121 @@ public final class VirtualBench {
   private LongConsumer around = nanos -> {};
   private UnaryOperator<byte[]> wire = bytes -> bytes;
 
-  /** What a bench is made of; the usual one is an honest 3 kg scale that sends ten times a second. */
+  /**
+   * What a bench is made of; the usual one is an honest 3 kg scale that sends ten times a second.
+   *
+   * @param beside the scales beside the first
+   */
   public record Make(
-      BenchSetup setup, ScaleTraits traits, ScaleQuirks quirks, String format, long seed) {
+      BenchSetup setup,
+      ScaleTraits traits,
+      ScaleQuirks quirks,
+      String format,
+      long seed,
+      List<ScaleTraits> beside) {
     public static Make of(BenchSetup setup) {
-      return new Make(setup, ScaleTraits.benchThreeKilograms(), ScaleQuirks.none(), "and", 1);
+      return new Make(
+          setup, ScaleTraits.benchThreeKilograms(), ScaleQuirks.none(), "and", 1, List.of());
+    }
+
+    public Make beside(ScaleTraits... others) {
+      return new Make(setup, traits, quirks, format, seed, List.of(others));
     }
 
     public Make rate(double readingsPerSecond) {
-      return new Make(setup, traits.withSendsPerSecond(readingsPerSecond), quirks, format, seed);
+      return new Make(
+          setup, traits.withSendsPerSecond(readingsPerSecond), quirks, format, seed, beside);
     }
 
     public Make traits(ScaleTraits other) {
-      return new Make(setup, other, quirks, format, seed);
+      return new Make(setup, other, quirks, format, seed, beside);
     }
 
     public Make quirks(ScaleQuirks other) {
-      return new Make(setup, traits, other, format, seed);
+      return new Make(setup, traits, other, format, seed, beside);
     }
 
     public Make format(String other) {
-      return new Make(setup, traits, quirks, other, seed);
+      return new Make(setup, traits, quirks, other, seed, beside);
     }
 
     public Make seed(long other) {
-      return new Make(setup, traits, quirks, format, other);
+      return new Make(setup, traits, quirks, format, other, beside);
     }
   }
 
   public VirtualBench(Make make) {
     setup = make.setup();
-    format = ScaleFormats.of(make.format());
-    framer = format.newFramer();
-    readings = new Readings(0, settings(format));
-    WireLayout layout = format.layouts().get(0);
-    scale = new VirtualScale(make.traits(), make.quirks(), format, layout, pan, make.seed());
+    ScaleFormat format = ScaleFormats.of(make.format());
+    plates.add(new Plate(0, make.traits(), make.quirks(), format, make.seed()));
+    for (ScaleTraits traits : make.beside()) {
+      int index = plates.size();
+      plates.add(new Plate(index, traits, ScaleQuirks.none(), format, make.seed() + index));
+    }
+    pan = plates.get(0).pan;
+    scale = plates.get(0).scale;
     state = GuidanceState.begin(setup);
-    promises = new BenchPromises(pan);
+    promises = new BenchPromises(plates.stream().map(plate -> plate.pan).toList());
+  }
+
+  /** The pan of a scale, numbered from zero. */
+  public Pan pan(int which) {
+    return plates.get(which).pan;
+  }
+
+  /** One scale with its pan and its line. */
+  private final class Plate {
+    private final int index;
+    private final Pan pan = new Pan();
+    private final VirtualScale scale;
+    private final ScaleFormat format;
+    private final Framer framer;
+    private final Readings readings;
+    private boolean plugged = true;
+    private boolean answering = true;
+    private long lastHeard;
+
+    Plate(int index, ScaleTraits traits, ScaleQuirks quirks, ScaleFormat format, long seed) {
+      this.index = index;
+      this.format = format;
+      this.framer = format.newFramer();
+      this.readings = new Readings(index, settings(format));
+      WireLayout layout = format.layouts().get(0);
+      this.scale = new VirtualScale(traits, quirks, format, layout, pan, seed);
+    }
+
+    private void hear(long nanos, byte[] sent) {
+      if (!plugged) return;
+      byte[] bytes = wire.apply(sent);
+      lastHeard = nanos;
+      if (!answering) line(true);
+      Stamp stamp = new Stamp(START.plusNanos(nanos), nanos - runBegan);
+      framer.feed(
+          bytes,
+          bytes.length,
+          stamp,
+          frame -> readings.of(frame, format.decode(frame)).ifPresent(VirtualBench.this::give));
+    }
+
+    private void line(boolean nowAnswering) {
+      answering = nowAnswering;
+      give(new GuidanceInput.LineChanged(index, nowAnswering, now()));
+    }
+
+    private void advanceTo(long moment) {
+      pan.advanceTo(moment);
+      scale.advanceTo(moment, this::hear);
+      if (answering && moment - lastHeard > SILENT_NANOS) line(false);
+    }
+
+    /** The program is down: what is sent goes nowhere, and whoever poured has stopped. */
+    private void unheardUntil(long moment) {
+      pan.flow(0, 0);
+      pan.advanceTo(moment);
+      scale.advanceTo(moment, (nanos, bytes) -> {});
+      answering = true;
+      lastHeard = moment;
+    }
   }
 
   /** Where the scale never names its unit, the maker has said that it shows grams. */
@@ -166,41 +239,21 @@ public final class VirtualBench {
 
   private void step(long moment) {
     around.accept(moment);
-    pan.advanceTo(moment);
     clock.advanceTo(moment);
-    scale.advanceTo(moment, this::hear);
-    if (answering && moment - lastHeard > SILENT_NANOS) line(false);
+    for (Plate plate : plates) plate.advanceTo(moment);
     if (moment >= nextTick) {
       nextTick = moment + TICK_NANOS;
       give(new GuidanceInput.ClockTicked(now()));
     }
   }
 
-  private void hear(long nanos, byte[] sent) {
-    if (!plugged) return;
-    byte[] bytes = wire.apply(sent);
-    lastHeard = nanos;
-    if (!answering) line(true);
-    Stamp stamp = new Stamp(START.plusNanos(nanos), nanos - runBegan);
-    framer.feed(
-        bytes,
-        bytes.length,
-        stamp,
-        frame -> readings.of(frame, format.decode(frame)).ifPresent(this::give));
-  }
-
-  private void line(boolean nowAnswering) {
-    answering = nowAnswering;
-    give(new GuidanceInput.LineChanged(0, nowAnswering, now()));
-  }
-
   /** Pulls the cable. */
   public void unplug() {
-    plugged = false;
+    plates.get(0).plugged = false;
   }
 
   public void replug() {
-    plugged = true;
+    plates.get(0).plugged = true;
   }
 
   public void press(ScaleKey key) {
@@ -221,15 +274,11 @@ public final class VirtualBench {
 
   /** The program is killed and started again after a while; the journal is all that is left. Whoever poured has stopped. */
   public void restart(Duration down) {
-    pan.flow(0, 0);
     clock.advance(down);
-    pan.advanceTo(clock.nanos());
-    scale.advanceTo(clock.nanos(), (nanos, bytes) -> {});
+    for (Plate plate : plates) plate.unheardUntil(clock.nanos());
     runBegan = clock.nanos() - 5_000_000L;
     inputs.add(RESTARTED);
     state = GuidanceState.resume(setup, promises.fromJournal());
-    answering = true;
-    lastHeard = clock.nanos();
   }
 
   /** Does something to each step before it is written down, to see whether the promises notice. */

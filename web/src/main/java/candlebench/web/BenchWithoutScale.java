@@ -35,7 +35,8 @@ final class BenchWithoutScale implements Bench {
           List.of(),
           List.of(),
           Optional.empty(),
-          false),
+          false,
+          List.of()),
       new RecordView(0, "", Optional.empty(), Optional.empty()));
 
   @Override

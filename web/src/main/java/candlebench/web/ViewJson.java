@@ -7,6 +7,7 @@ import candlebench.station.view.StationView.Choice;
 import candlebench.station.view.StationView.Countdown;
 import candlebench.station.view.StationView.Key;
 import candlebench.station.view.StationView.PartView;
+import candlebench.station.view.StationView.PotView;
 import candlebench.station.view.StationView.RecordView;
 import candlebench.station.view.StationView.Say;
 import candlebench.station.view.StationView.ScaleView;
@@ -104,6 +105,18 @@ final class ViewJson {
       list("parts", bench.parts(), this::part);
       optional("batch", bench.batch(), this::batch);
       out.writeBooleanField("byHand", bench.byHand());
+      list("pots", bench.pots(), this::pot);
+      out.writeEndObject();
+    }
+
+    private void pot(PotView pot) throws IOException {
+      out.writeStartObject();
+      out.writeStringField("pot", pot.pot());
+      out.writeStringField("batch", pot.batch());
+      out.writeStringField("state", word(pot.state()));
+      out.writeNumberField("vessels", pot.vessels());
+      out.writeNumberField("filled", pot.filled());
+      optional("timer", pot.timer(), this::countdown);
       out.writeEndObject();
     }
 

@@ -11,6 +11,7 @@ import candlebench.station.link.find.Found.Sending;
 import candlebench.station.link.find.Search;
 import candlebench.station.view.StationView.Cue;
 import candlebench.station.view.StationView.PartState;
+import candlebench.station.view.StationView.PotState;
 import candlebench.station.view.StationView.Trust;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -74,6 +75,8 @@ class MessagesTest {
     for (Severity each : Severity.values()) used.add("severity." + word(each));
     used.remove("record.db");
     for (PartState each : PartState.values()) used.add("part." + word(each));
+    for (PotState each : PotState.values())
+      if (each != PotState.WAITING) used.add("pot." + word(each));
     for (String each : new String[] {"under", "within", "over"}) used.add("verdict." + each);
     for (String each : new String[] {"of_wax", "of_total"}) used.add("basis." + each);
     for (String each : new String[] {"part", "exact", "weigh", "where"})

@@ -9,6 +9,7 @@ import candlebench.station.view.StationView.Cue;
 import candlebench.station.view.StationView.Key;
 import candlebench.station.view.StationView.PartState;
 import candlebench.station.view.StationView.PartView;
+import candlebench.station.view.StationView.PotView;
 import candlebench.station.view.StationView.RecordView;
 import candlebench.station.view.StationView.Say;
 import candlebench.station.view.StationView.ScaleView;
@@ -512,6 +513,7 @@ final class Scenes {
     private List<Choice> choices = List.of();
     private List<PartView> parts = List.of();
     private boolean byHand;
+    private List<PotView> pots = List.of();
     private Optional<BatchView> batch =
         Optional.of(new BatchView("HL-1125-02", "Harbour Fig", 12, "8", "of_wax", "7.41"));
 
@@ -580,6 +582,11 @@ final class Scenes {
       return this;
     }
 
+    Building pots(List<PotView> which) {
+      pots = which;
+      return this;
+    }
+
     Building byHand() {
       byHand = true;
       return this;
@@ -593,7 +600,7 @@ final class Scenes {
     BenchView build() {
       return new BenchView(
           step, now, detail, cue, stopIn, drops, weighing, trouble, countIn, undo, confirm, timer,
-          choices, parts, batch, byHand);
+          choices, parts, batch, byHand, pots);
     }
   }
 }

@@ -181,7 +181,8 @@ class ServedProgramTest {
   }
 
   @Test
-  void the_makers_own_recipe_is_started_and_one_that_does_not_fit_is_refused() throws Exception {
+  void the_makers_own_recipe_is_started_in_turns_of_its_pots_and_one_that_does_not_fit_is_refused()
+      throws Exception {
     Path recipes = Files.createDirectory(data.resolve("recipes"));
     Files.writeString(
         recipes.resolve("quay.json"), Program.run("plan", "--example").out());
@@ -193,14 +194,15 @@ class ServedProgramTest {
     String begin =
         "{\"id\":\"b%s\",\"command\":\"start-batch\",\"recipe\":\"harbour-lane-quay\",\"vessels\":\"%s\"}";
     RawHttp.Answer refused =
-        RawHttp.post(port, "/api/say", begin.formatted(1, 20), "Content-Type: application/json");
+        RawHttp.post(port, "/api/say", begin.formatted(1, 1), "Content-Type: application/json");
     assertThat(refused.status()).isEqualTo(409);
-    assertThat(refused.body()).contains("refused.plan", "for 20 vessels", "too much");
+    assertThat(refused.body()).contains("refused.plan", "Harbour Blue", "minimum weight");
     assertThat(
-            RawHttp.post(port, "/api/say", begin.formatted(2, 7), "Content-Type: application/json")
+            RawHttp.post(port, "/api/say", begin.formatted(2, 20), "Content-Type: application/json")
                 .status())
         .isEqualTo(200);
-    assertThat(RawHttp.get(port, "/api/view").body()).contains("version 3");
+    assertThat(RawHttp.get(port, "/api/view").body())
+        .contains("version 3", "\"pots\":[{\"pot\":\"Pot A\"", "\"state\":\"to-come\"");
   }
 
   @Test

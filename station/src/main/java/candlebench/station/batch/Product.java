@@ -1,5 +1,6 @@
 package candlebench.station.batch;
 
+import java.util.List;
 import java.util.Optional;
 
 /** What a maker can start: a recipe, or what makes one once it is known how many vessels are to be filled. */
@@ -13,6 +14,11 @@ public interface Product {
   /** How so many vessels are made; 1 to {@link BatchPlan#MOST_VESSELS}. A tolerance may be a share of a target that depends on them. */
   Recipe forVessels(int vessels);
 
-  /** Why so many cannot be made from one pot, and what to do instead; empty where nothing speaks against it. */
+  /** How so many vessels are shared among pots, in order; empty where one pot, whichever it is, takes them all. */
+  default List<PotShare> shares(int vessels) {
+    return List.of();
+  }
+
+  /** Why so many cannot be made, and what to do instead; empty where nothing speaks against it. */
   Optional<String> refusal(int vessels);
 }

@@ -75,7 +75,7 @@ final class Bookkeeping {
 
   /** What a scale shows of a known mass, by its number alone: no shifted zero is made good, for that too is to be seen. */
   private static Outcome checked(MakerCommand.CheckScale check, Scene scene, Stage stage) {
-    if (scene.progress().running().isPresent())
+    if (!scene.progress().isQuiet())
       return Outcome.refuse(stage, Words.of("refused.check-between-batches"));
     if (check.known().compareTo(Mass.ZERO) <= 0)
       return Outcome.refuse(stage, Words.of("refused.no-weight"));

@@ -4,15 +4,20 @@ import candlebench.shared.Mass;
 import candlebench.shared.Stamp;
 import candlebench.station.batch.BatchCode;
 import candlebench.station.batch.BatchPlan;
+import candlebench.station.batch.PotShare;
 import candlebench.station.batch.Product;
 import candlebench.station.batch.Recipe;
 import candlebench.station.guidance.GuidanceEvent.BatchAbandoned;
 import candlebench.station.guidance.GuidanceEvent.BatchStarted;
 import candlebench.station.guidance.GuidanceEvent.TemperatureNoted;
 import candlebench.station.guidance.GuidanceEvent.Undone;
+import candlebench.station.guidance.GuidanceEvent.WorkDivided;
+import candlebench.station.guidance.GuidanceEvent.WorkEnded;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /** Commands that mean the same in every stage; the rest is the stage's. */
@@ -34,8 +39,7 @@ final class Commands {
   }
 
   private static Outcome start(MakerCommand.StartBatch start, Stage stage, Scene scene) {
-    if (scene.progress().running().isPresent())
-      return Outcome.refuse(stage, Words.of("refused.batch-runs"));
+    if (!scene.progress().isQuiet()) return Outcome.refuse(stage, Words.of("refused.batch-runs"));
     Optional<Product> product = scene.setup().product(start.recipe());
     if (product.isEmpty())
       return Outcome.refuse(stage, Words.of("refused.no-recipe").and("recipe", start.recipe()));
@@ -44,16 +48,42 @@ final class Commands {
     Optional<String> refusal = product.get().refusal(start.vessels());
     if (refusal.isPresent())
       return Outcome.refuse(stage, Words.of("refused.plan").and("why", refusal.get()));
+    List<PotShare> shares = product.get().shares(start.vessels());
+    if (!shares.isEmpty()) return divide(start, shares, stage, scene);
     Recipe recipe = product.get().forVessels(start.vessels());
-    Mass total = new BatchPlan(recipe, start.vessels()).total();
+    return noRoom(new BatchPlan(recipe, start.vessels()), scene)
+        .map(words -> Outcome.refuse(stage, words))
+        .orElseGet(() -> Outcome.record(new BatchStarted(
+            scene.now(), nextCode(scene), recipe, start.vessels(), start.person(), start.lots())));
+  }
+
+  /** Too much for one pot: the first pot's share begins at once. */
+  private static Outcome divide(
+      MakerCommand.StartBatch start, List<PotShare> shares, Stage stage, Scene scene) {
+    for (PotShare share : shares) {
+      Optional<Words> noRoom = noRoom(new BatchPlan(share.recipe(), share.vessels()), scene);
+      if (noRoom.isPresent()) return Outcome.refuse(stage, noRoom.get());
+    }
+    WorkDivided divided =
+        new WorkDivided(scene.now(), start.recipe(), start.person(), start.lots(), shares);
+    BenchProgress then = scene.progress().after(divided);
+    List<GuidanceEvent> events = new ArrayList<>();
+    events.add(divided);
+    events.addAll(OtherPots.begin(new Scene(scene.setup(), then, scene.pans(), scene.now()), 0));
+    return Outcome.record(events);
+  }
+
+  private static Optional<Words> noRoom(BatchPlan plan, Scene scene) {
     Optional<Mass> most = mostOnAnyScale(scene.setup());
-    if (most.filter(total::isMoreThan).isPresent())
-      return Outcome.refuse(
-          stage, Words.of("refused.no-room").and("total", total).and("capacity", most.get()));
+    return most.filter(plan.total()::isMoreThan)
+        .map(capacity ->
+            Words.of("refused.no-room").and("total", plan.total()).and("capacity", capacity));
+  }
+
+  /** What the next batch is called. */
+  static String nextCode(Scene scene) {
     LocalDate today = scene.now().wall().atZone(scene.setup().zone()).toLocalDate();
-    BatchCode code = new BatchCode(today, scene.progress().begun() + 1);
-    return Outcome.record(new BatchStarted(
-        scene.now(), code.toString(), recipe, start.vessels(), start.person(), start.lots()));
+    return new BatchCode(today, scene.progress().begun() + 1).toString();
   }
 
   /** The most that the strongest scale carries; empty where one's capacity is not known. */
@@ -66,11 +96,15 @@ final class Commands {
   }
 
   private static Outcome abandon(MakerCommand.Abandon abandon, Stage stage, Scene scene) {
-    if (scene.progress().running().isEmpty())
-      return Outcome.refuse(stage, Words.of("refused.no-batch"));
+    List<GuidanceEvent> events = new ArrayList<>();
+    if (scene.progress().running().isPresent())
+      events.add(new BatchAbandoned(scene.now(), abandon.reason()));
+    if (!scene.progress().toCome().isEmpty())
+      events.add(new WorkEnded(scene.now(), abandon.reason()));
+    if (events.isEmpty()) return Outcome.refuse(stage, Words.of("refused.no-batch"));
     return abandon.reason().isBlank()
         ? Outcome.refuse(stage, Words.of("refused.reason-needed"))
-        : Outcome.record(new BatchAbandoned(scene.now(), abandon.reason()));
+        : Outcome.record(events);
   }
 
   private static Outcome noted(MakerCommand.NoteTemperature noted, Stage stage, Scene scene) {

@@ -7,6 +7,7 @@ import candlebench.shared.Stamp;
 import candlebench.shared.Tolerance;
 import candlebench.shared.Verdict;
 import candlebench.station.batch.Fraction;
+import candlebench.station.batch.PotShare;
 import candlebench.station.batch.Recipe;
 import candlebench.station.batch.Remedy;
 import candlebench.station.guidance.pour.Habits;
@@ -59,6 +60,52 @@ public sealed interface GuidanceEvent {
     @Override
     public BenchProgress foldInto(BenchProgress before) {
       return before.begun(BatchProgress.begin(this));
+    }
+  }
+
+  /** What is to be made is too much for one pot: several take turns, each with its share as a batch of its own. */
+  record WorkDivided(
+      Stamp at, String product, String person, Map<String, String> lots, List<PotShare> shares)
+      implements GuidanceEvent {
+
+    public WorkDivided {
+      lots = Map.copyOf(lots);
+      shares = List.copyOf(shares);
+    }
+
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.divided(Work.of(this));
+    }
+  }
+
+  /** The batch that was just begun is one pot's share, numbered from zero. */
+  record ShareBegun(Stamp at, String batch, int share, String pot) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.work(work -> work.begun(share, batch));
+    }
+  }
+
+  /** How it is known which pot it is. */
+  enum Told {
+    BY_WEIGHT,
+    BY_MAKER
+  }
+
+  /** From now on another pot is in hand; the one before is aside, with all that is known of it. */
+  record PotTaken(Stamp at, String batch, Told told) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.taken(batch);
+    }
+  }
+
+  /** No more shares are begun of what is made in several pots; those that run go on. */
+  record WorkEnded(Stamp at, String reason) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.work(Work::end);
     }
   }
 
@@ -424,7 +471,7 @@ public sealed interface GuidanceEvent {
   }
 
   /**
-   * From here on the running batch takes a material from another lot.
+   * From here on a material is taken from another lot, in every pot.
    *
    * @param from the lot in use so far, empty where none was named
    * @param poured how much of that material, then being weighed, was already in from the lot before; zero or less where it was not
@@ -434,7 +481,10 @@ public sealed interface GuidanceEvent {
       implements GuidanceEvent {
     @Override
     public BenchProgress foldInto(BenchProgress before) {
-      return before.batch(batch -> batch.takingFrom(material, to));
+      return before
+          .batch(batch -> batch.takingFrom(material, to))
+          .aside(batch -> batch.takingFrom(material, to))
+          .work(work -> work.takingFrom(material, to));
     }
   }
 

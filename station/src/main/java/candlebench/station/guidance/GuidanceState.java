@@ -74,6 +74,11 @@ public final class GuidanceState {
     return Commands.undoTime(new Scene(setup, progress, pans, now));
   }
 
+  /** How the pots stand, where several take turns. */
+  public List<PotStanding> pots(Stamp now) {
+    return PotStanding.all(new Scene(setup, progress, pans, now));
+  }
+
   public GuidanceStep on(GuidanceInput input) {
     if (input instanceof MakerSaid said && answered.to(said.commandId()).isPresent())
       return new GuidanceStep(
@@ -106,11 +111,23 @@ public final class GuidanceState {
       follows = Consequences.of(known, input.stamp());
     }
     BenchProgress then = known;
-    Stage next = outcome.next().orElseGet(() -> Stages.next(then));
+    boolean otherPot = isOtherPot(events);
+    Stage next =
+        outcome.next().orElseGet(() -> otherPot ? Stages.resumed(then) : Stages.next(then));
     List<GuidanceEffect> effects = effects(input, outcome);
     GuidanceState state = new GuidanceState(
-        setup, then, sure(seen, events), next, watchAfter(events, watch), answered.and(effects));
+        setup,
+        then,
+        sure(seen, events),
+        next,
+        otherPot ? Optional.empty() : watchAfter(events, watch),
+        answered.and(effects));
     return new GuidanceStep(state, events, effects);
+  }
+
+  /** Whether another pot was taken in hand: it is compared with what was left, as after a restart. */
+  private static boolean isOtherPot(List<GuidanceEvent> events) {
+    return events.stream().anyMatch(GuidanceEvent.PotTaken.class::isInstance);
   }
 
   /** Scales whose zero was just found. */

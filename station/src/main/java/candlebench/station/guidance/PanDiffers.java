@@ -7,6 +7,7 @@ import candlebench.station.guidance.GuidanceEvent.Question;
 import candlebench.station.guidance.GuidanceEvent.ZeroFound;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -53,6 +54,11 @@ record PanDiffers(Weighing weighing, Mass found) implements Stage {
   }
 
   private Outcome said(MakerCommand command, Scene scene) {
+    OtherPots others = new OtherPots(scene);
+    if (command instanceof MakerCommand.Choose choose
+        && others.choicesLike(scale(), found).stream()
+            .anyMatch(way -> way.id().equals(choose.choice())))
+      return others.chosen(command).orElseThrow();
     if (!(command instanceof MakerCommand.Choose choose) || !isOffered(choose.choice()))
       return Outcome.refuse(this, Words.of("refused.choose"));
     Optional<Reading> settled = scene.settledLately(scale());
@@ -97,16 +103,20 @@ record PanDiffers(Weighing weighing, Mass found) implements Stage {
         .detail(Words.of("detail.differs").and("left", left).and("found", found))
         .cue(Cue.WAITING)
         .trouble(scene.trouble(scale()))
-        .choices(
-            isLighter()
-                ? List.of(goOnFrom(COUNT_IT, found), goOnFrom(WAS_BESIDE, left))
-                : List.of(goOnFrom(COUNT_IT, found)))
+        .choices(choices(left, scene))
         .prompt();
   }
 
   private Words label(String choice) {
     if (weighing.goal().isFromBottle()) return Words.of("choice.other-bottle");
     return Words.of(choice.equals(COUNT_IT) ? "choice.count-it" : "choice.was-beside");
+  }
+
+  private List<Prompt.Option> choices(Mass left, Scene scene) {
+    List<Prompt.Option> choices = new ArrayList<>(new OtherPots(scene).choicesLike(scale(), found));
+    choices.add(goOnFrom(COUNT_IT, found));
+    if (isLighter()) choices.add(goOnFrom(WAS_BESIDE, left));
+    return choices;
   }
 
   private Prompt.Option goOnFrom(String choice, Mass load) {

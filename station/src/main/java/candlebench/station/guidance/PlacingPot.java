@@ -62,6 +62,8 @@ record PlacingPot(
     if (settled.isEmpty()) return Outcome.to(which == scale ? waiting() : this);
     Reading reading = settled.get();
     Mass load = scene.load(which, reading);
+    Optional<Outcome> other = new OtherPots(scene).aside(which);
+    if (other.isPresent()) return other.get();
     if (load.isLessThan(LIGHTEST_POT)) return Outcome.to(which == scale ? waiting() : this);
     Optional<Words> wrong = problem(which, load, scene);
     if (wrong.isPresent()) return Outcome.to(standing(which, CountIn.NONE, wrong));
@@ -80,13 +82,34 @@ record PlacingPot(
     if (capacity.filter(full::isMoreThan).isPresent())
       return Optional.of(
           Words.of("detail.no-room").and("full", full).and("capacity", capacity.get()));
+    Optional<Words> another = isAnother(which, load, scene);
+    if (another.isPresent()) return another;
     PotCheck check = new PotCheck(load, scene, scene.pan(which));
     return check.odd() ? Optional.of(check.words()) : Optional.empty();
   }
 
+  /** A known pot, and not the one that this share of the work was planned for. */
+  private static Optional<Words> isAnother(int which, Mass load, Scene scene) {
+    PotCheck check = new PotCheck(load, scene, scene.pan(which));
+    return planned(scene)
+        .filter(name -> check.known().isPresent() && check.known(name).isEmpty())
+        .map(name -> Words.of("detail.other-pot")
+            .and("pot", check.known().get().name())
+            .and("planned", name));
+  }
+
+  private static Optional<String> planned(Scene scene) {
+    return scene
+        .progress()
+        .work()
+        .flatMap(work -> work.potOf(scene.batch().started().code()));
+  }
+
   private static PotTared tared(int which, Reading reading, Mass load, Scene scene) {
-    String name = new PotCheck(load, scene, scene.pan(which))
-        .known()
+    PotCheck check = new PotCheck(load, scene, scene.pan(which));
+    String name = planned(scene)
+        .flatMap(check::known)
+        .or(check::known)
         .map(BenchSetup.Pot::name)
         .orElse("");
     return new PotTared(

@@ -84,6 +84,9 @@ record PlacingVessel(int number, CountIn countIn, Placement placement, Optional<
     if (ZeroShift.isInDoubt(scale(scene), scene))
       return Optional.of(Words.of("detail.clear-scale"));
     if (placement.grew(load)) return Optional.of(Words.of("detail.grew-vessel"));
+    Optional<String> other = new OtherPots(scene).nameLike(scale(scene), load);
+    if (other.isPresent())
+      return Optional.of(Words.of("detail.that-is-pot").and("pot", other.get()));
     Optional<Mass> usual = usual(scene);
     if (usual.isPresent()) {
       Mass off = load.minus(usual.get()).abs();

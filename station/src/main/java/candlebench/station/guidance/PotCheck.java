@@ -15,11 +15,18 @@ record PotCheck(Mass load, Scene scene, Pan pan) {
     return scene.setup().pots().stream().filter(this::fits).findFirst();
   }
 
+  /** The pot of that name, if it can be that one: two pots may weigh the same. */
+  Optional<BenchSetup.Pot> known(String name) {
+    return scene.setup().pots().stream()
+        .filter(pot -> pot.name().equals(name) && fits(pot))
+        .findFirst();
+  }
+
   boolean odd() {
     return !scene.setup().pots().isEmpty() && known().isEmpty();
   }
 
-  private boolean fits(BenchSetup.Pot pot) {
+  boolean fits(BenchSetup.Pot pot) {
     Mass off = load.minus(pot.empty()).abs();
     return !off.isMoreThan(pot.empty().times(PERCENT, 100)) || !pan.differs(off, ZeroShift.STEPS);
   }

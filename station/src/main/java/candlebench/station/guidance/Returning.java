@@ -2,8 +2,6 @@ package candlebench.station.guidance;
 
 import candlebench.shared.Mass;
 import candlebench.shared.Reading;
-import candlebench.shared.Tolerance;
-import candlebench.station.batch.Part;
 import candlebench.station.guidance.GuidanceEvent.Answered;
 import candlebench.station.guidance.GuidanceEvent.Asked;
 import candlebench.station.guidance.GuidanceEvent.PotReweighed;
@@ -84,6 +82,8 @@ record Returning(CountIn countIn, Optional<Mass> asked, EmptyPan empty) implemen
   }
 
   private Outcome ask(Mass load, Scene scene) {
+    Optional<Outcome> other = new OtherPots(scene).aside(scale(scene));
+    if (other.isPresent()) return other.get();
     boolean already = asked
         .filter(before -> !scene.pan(scale(scene)).differs(load.minus(before), 1))
         .isPresent();
@@ -102,11 +102,7 @@ record Returning(CountIn countIn, Optional<Mass> asked, EmptyPan empty) implemen
   private static boolean asLeft(Mass load, Scene scene) {
     Charge charge = scene.batch().charge();
     Mass off = load.minus(charge.gross()).abs();
-    Mass allowed = charge.inPot().keySet().stream()
-        .map(scene.batch().started().recipe().parts()::get)
-        .map(Part::tolerance)
-        .map(Tolerance::under)
-        .reduce(Mass.ZERO, Mass::plus);
+    Mass allowed = OtherPots.allowed(scene.batch());
     boolean firstByHand = charge.inPot().isEmpty() && !charge.weighed();
     return firstByHand
         || !off.isMoreThan(allowed)

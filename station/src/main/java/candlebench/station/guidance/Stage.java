@@ -17,6 +17,7 @@ sealed interface Stage
         PlacingBottle,
         PlacingVessel,
         LiftingVessel,
+        NextPot,
         Finished {
 
   Outcome on(GuidanceInput input, Scene scene);

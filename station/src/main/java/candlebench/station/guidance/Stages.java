@@ -28,7 +28,7 @@ final class Stages {
   private static Stage of(BenchProgress progress, boolean restarted) {
     if (progress.batch().isEmpty()) return new Idle();
     BatchProgress batch = progress.batch().get();
-    if (!batch.runs()) return new Finished();
+    if (!batch.runs()) return progress.isQuiet() ? new Finished() : new NextPot();
     Optional<Goal> goal = batch.goal();
     return goal.isPresent()
         ? weighing(goal.get(), batch, restarted)

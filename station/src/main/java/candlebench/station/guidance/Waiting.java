@@ -5,11 +5,12 @@ import candlebench.station.guidance.GuidanceEvent.Wait;
 import candlebench.station.guidance.GuidanceEvent.WaitEnded;
 import candlebench.station.guidance.GuidanceEvent.WaitStarted;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
+import candlebench.station.guidance.GuidanceInput.ReadingArrived;
 import java.time.Duration;
 import java.util.Optional;
 
 /**
- * A wait runs: melting or mixing. What happens on the scale meanwhile does not count.
+ * A wait runs: melting or mixing. What happens on the scale meanwhile does not count, but for another pot that is put there.
  *
  * @param endsNanos when it ends by the clock of this run; after a restart not known until the wall clock has been asked
  */
@@ -28,13 +29,26 @@ record Waiting(WaitStarted started, Optional<Long> endsNanos) implements Stage {
   @Override
   public Outcome on(GuidanceInput input, Scene scene) {
     Waiting known = new Waiting(started, Optional.of(ends(scene.now())));
+    OtherPots others = new OtherPots(scene);
     if (input instanceof MakerSaid said)
       return said.command() instanceof MakerCommand.GoOn
           ? Outcome.record(new WaitEnded(scene.now(), started.what(), true))
-          : Outcome.refuse(known, Words.of("refused.not-now"));
+          : others
+              .chosen(said.command())
+              .orElseGet(() -> Outcome.refuse(known, Words.of("refused.not-now")));
+    if (input instanceof ReadingArrived arrived && others.areThere()) {
+      Optional<Outcome> other = ZeroShift.whileEmpty(arrived, known, scene)
+          .or(() -> others.recognisedBesideOwn(arrived.scale()));
+      if (other.isPresent()) return other.get();
+    }
     return scene.now().nanos() >= ends(scene.now())
         ? Outcome.record(new WaitEnded(scene.now(), started.what(), false))
         : Outcome.to(known);
+  }
+
+  /** When a wait ends that began in this run or an earlier one. */
+  static long leftNanos(WaitStarted started, Stamp now) {
+    return restarted(started).ends(now) - now.nanos();
   }
 
   private long ends(Stamp now) {
@@ -45,6 +59,12 @@ record Waiting(WaitStarted started, Optional<Long> endsNanos) implements Stage {
     });
   }
 
+  private static Words detail(boolean melt, Scene scene) {
+    boolean others = new OtherPots(scene).areThere();
+    if (others) return Words.of("detail.meanwhile");
+    return melt ? Words.of("detail.melt") : Words.of("detail.mix");
+  }
+
   @Override
   public Prompt prompt(Scene scene) {
     boolean melt = started.what() == Wait.MELT;
@@ -52,7 +72,8 @@ record Waiting(WaitStarted started, Optional<Long> endsNanos) implements Stage {
     return Prompt.say(
             melt ? Prompt.Kind.MELT : Prompt.Kind.MIX,
             melt ? Words.of("now.melt") : Words.of("now.mix"))
-        .detail(melt ? Words.of("detail.melt") : Words.of("detail.mix"))
+        .detail(detail(melt, scene))
+        .choices(new OtherPots(scene).choices())
         .timer(new Prompt.Running(
             melt ? Words.of("timer.melt") : Words.of("timer.mix"),
             left,

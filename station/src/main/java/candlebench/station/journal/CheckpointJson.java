@@ -11,7 +11,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /** What a bench knows between two batches, as one line of JSON. */
 final class CheckpointJson {
@@ -38,6 +37,6 @@ final class CheckpointJson {
     Knowing knowing = JSON.readValue(text, Knowing.class);
     Map<Pourer, Habits> habits = new HashMap<>();
     for (Learnt learnt : knowing.learnt()) habits.put(learnt.pourer(), learnt.habits());
-    return new BenchProgress(Optional.empty(), knowing.zeros(), habits, knowing.begun());
+    return BenchProgress.betweenBatches(knowing.zeros(), habits, knowing.begun());
   }
 }

@@ -37,6 +37,10 @@ public final class EntryJson {
   private static final List<Class<? extends GuidanceEvent>> EVENTS = List.of(
       GuidanceEvent.CommandTaken.class,
       GuidanceEvent.BatchStarted.class,
+      GuidanceEvent.WorkDivided.class,
+      GuidanceEvent.ShareBegun.class,
+      GuidanceEvent.PotTaken.class,
+      GuidanceEvent.WorkEnded.class,
       GuidanceEvent.Prepared.class,
       GuidanceEvent.ZeroFound.class,
       GuidanceEvent.PotTared.class,

@@ -8,6 +8,7 @@ import candlebench.station.guidance.GuidanceEvent.LotReceived;
 import candlebench.station.guidance.GuidanceEvent.Noted;
 import candlebench.station.guidance.GuidanceEvent.ScaleChecked;
 import candlebench.station.record.BatchRecord;
+import candlebench.station.record.PotEntries;
 import candlebench.station.record.Recorded;
 import candlebench.station.record.ScaleCheck;
 import java.sql.SQLException;
@@ -28,7 +29,7 @@ final class ProjectionFold {
   private final ProjectionTables tables;
   private long last;
   private BenchProgress bench;
-  private List<Recorded> batch;
+  private PotEntries batches;
   private Checkpoint newest;
   private Checkpoint older;
 
@@ -66,7 +67,7 @@ final class ProjectionFold {
     for (long later : tables.later(row.first())) journal.read(later, later, entries::add);
     List<Recorded> recorded = new ArrayList<>();
     for (JournalEntry entry : entries) recorded.add(recorded(entry));
-    return BatchRecord.of(recorded);
+    return BatchRecord.of(PotEntries.of(row.code(), recorded));
   }
 
   /** A scale's last check before an entry, as the journal has it. */
@@ -83,7 +84,7 @@ final class ProjectionFold {
     older = tables.checkpoint(1);
     last = newest.entries();
     bench = newest.bench();
-    batch = new ArrayList<>();
+    batches = new PotEntries();
   }
 
   private void take(JournalEntry entry) throws SQLException, JournalFailed {
@@ -91,36 +92,38 @@ final class ProjectionFold {
     GuidanceEvent event = recorded.event();
     if (event instanceof BatchStarted) {
       keepBatch();
-      batch = new ArrayList<>();
       atStart(entry);
     }
     bench = bench.after(event);
     last = entry.sequence();
-    if (event instanceof BatchStarted || !batch.isEmpty()) batch.add(recorded);
+    batches.and(recorded);
     if (event instanceof LotReceived received) tables.write(recorded, received);
     if (event instanceof ScaleChecked checked) tables.write(entry.sequence(), checked);
     if (event instanceof Corrected corrected) later(entry, corrected.batch());
     if (event instanceof Noted noted) later(entry, noted.batch());
   }
 
-  /** The checkpoint moves on, but for the batch that it stands at, which is read again after every start. */
+  /**
+   * The checkpoint moves on where nothing else runs or waits for its pot, but for the batch that it stands at, which is read again after
+   * every start.
+   */
   private void atStart(JournalEntry entry) {
-    if (newest.entries() == entry.sequence() - 1) return;
+    if (newest.entries() == entry.sequence() - 1 || !bench.isQuiet()) return;
     older = newest;
     newest = new Checkpoint(
         entry.sequence() - 1,
         entry.previous(),
-        new BenchProgress(Optional.empty(), bench.zeros(), bench.habits(), bench.begun()));
+        BenchProgress.betweenBatches(bench.zeros(), bench.habits(), bench.begun()));
   }
 
   private void keepBatch() throws SQLException {
-    if (!batch.isEmpty()) tables.write(BatchRecord.of(batch), last);
+    for (List<Recorded> batch : batches.all()) tables.write(BatchRecord.of(batch), last);
   }
 
   /** Something is said of a batch; where another has begun since, its record is folded again. */
   private void later(JournalEntry entry, String code) throws SQLException, JournalFailed {
     Optional<BatchRow> row = tables.batch(code);
-    if (row.isEmpty() || row.get().first() == newest.entries() + 1) return;
+    if (row.isEmpty() || batches.has(code)) return;
     tables.writeLater(entry.sequence(), row.get().first());
     tables.write(record(row.get()), row.get().last());
   }

@@ -92,6 +92,7 @@ public record StationView(
    * @param timer a wait that runs
    * @param choices ways on from here, where one must be chosen
    * @param byHand whether a weight may be entered by hand, for no scale answers
+   * @param pots where several take turns, how each stands: the one in hand first, then those that wait, then those to come
    */
   public record BenchView(
       String step,
@@ -109,7 +110,8 @@ public record StationView(
       List<Choice> choices,
       List<PartView> parts,
       Optional<BatchView> batch,
-      boolean byHand) {
+      boolean byHand,
+      List<PotView> pots) {
 
     /** The same with nothing going on any more, and the words that say why in the number's place. */
     public BenchView stopped(Say why) {
@@ -129,7 +131,8 @@ public record StationView(
           List.of(),
           parts,
           batch,
-          false);
+          false,
+          pots);
     }
   }
 
@@ -187,6 +190,24 @@ public record StationView(
   /** The batch as a whole. */
   public record BatchView(
       String code, String recipe, int vessels, String load, String loadBasis, String otherLoad) {}
+
+  /** What one of several pots is about: it calls once its wait is over. */
+  public enum PotState {
+    IN_HAND,
+    WAITING,
+    CALLS,
+    LEFT,
+    TO_COME
+  }
+
+  /** One of several pots; {@code batch} is empty until it is begun. */
+  public record PotView(
+      String pot,
+      String batch,
+      PotState state,
+      int vessels,
+      int filled,
+      Optional<Countdown> timer) {}
 
   /** Where the record stands: how many entries, its head, and what was last written down. */
   public record RecordView(long entries, String head, Optional<Say> last, Optional<Say> trouble) {}

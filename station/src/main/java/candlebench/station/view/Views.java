@@ -10,6 +10,7 @@ import candlebench.station.guidance.Cue;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
 import candlebench.station.guidance.GuidanceState;
 import candlebench.station.guidance.Place;
+import candlebench.station.guidance.PotStanding;
 import candlebench.station.guidance.Prompt;
 import candlebench.station.guidance.Trust;
 import candlebench.station.guidance.Words;
@@ -20,6 +21,8 @@ import candlebench.station.view.StationView.Countdown;
 import candlebench.station.view.StationView.Key;
 import candlebench.station.view.StationView.PartState;
 import candlebench.station.view.StationView.PartView;
+import candlebench.station.view.StationView.PotState;
+import candlebench.station.view.StationView.PotView;
 import candlebench.station.view.StationView.Say;
 import candlebench.station.view.StationView.WeighingView;
 import java.util.ArrayList;
@@ -73,7 +76,8 @@ public final class Views {
         prompt.choices().stream().map(this::choice).toList(),
         batch.map(this::parts).orElse(List.of()),
         batch.map(this::batch),
-        prompt.byHand());
+        prompt.byHand(),
+        state.pots(now).stream().map(this::pot).toList());
   }
 
   private WeighingView weighing(Prompt.Amounts amounts) {
@@ -153,6 +157,22 @@ public final class Views {
                 part -> part.load().share().compareTo(candlebench.station.batch.Fraction.ONE) < 0)
             .map(part -> part.load().otherWay().share().percentText(2))
             .orElse(""));
+  }
+
+  private PotView pot(PotStanding pot) {
+    return new PotView(
+        pot.pot(),
+        pot.batch(),
+        switch (pot.doing()) {
+          case IN_HAND -> PotState.IN_HAND;
+          case WAITING -> PotState.WAITING;
+          case CALLS -> PotState.CALLS;
+          case LEFT -> PotState.LEFT;
+          case TO_COME -> PotState.TO_COME;
+        },
+        pot.vessels(),
+        pot.filled(),
+        pot.timer().map(this::countdown));
   }
 
   private Countdown countdown(Prompt.Running running) {

@@ -9,6 +9,7 @@ import candlebench.shared.Tolerance;
 import candlebench.shared.Verdict;
 import candlebench.station.batch.Fraction;
 import candlebench.station.batch.HarbourLane;
+import candlebench.station.batch.PotShare;
 import candlebench.station.batch.Remedy;
 import candlebench.station.guidance.GuidanceEvent.How;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
@@ -147,6 +148,17 @@ public final class EventSamples {
           Indication.of("200.1", MassUnit.GRAM),
           Mass.ofGrams("200.1"),
           "Robin"),
+      new GuidanceEvent.WorkDivided(
+          AT,
+          "harbour-lane",
+          "Robin",
+          Map.of("wax", "W-12"),
+          List.of(
+              new PotShare("Pot A", 2, HarbourLane.CANDLE),
+              new PotShare("Pot B", 1, HarbourLane.CANDLE))),
+      new GuidanceEvent.ShareBegun(AT, "20261125-1", 0, "Pot A"),
+      new GuidanceEvent.PotTaken(AT, "20261125-2", GuidanceEvent.Told.BY_WEIGHT),
+      new GuidanceEvent.WorkEnded(AT, "no more glasses"),
       new GuidanceEvent.Noted(AT, "20261125-1", "frosting on the third glass", "Robin"),
       new GuidanceEvent.Corrected(
           AT,

@@ -61,6 +61,11 @@ public record PlanOrder(
             "two are called '" + name + "': give each a name of its own");
   }
 
+  /** The same for another number of vessels. */
+  PlanOrder of(int ofVessels, Charges inCharges) {
+    return new PlanOrder(formula, vessel, pots, cup, scales, ofVessels, loss, inCharges, cure);
+  }
+
   /** One charge, as the bench makes it. */
   BatchPlan charge(int ofVessels) {
     List<Mass> targets = sums(formula, ofVessels).targets();

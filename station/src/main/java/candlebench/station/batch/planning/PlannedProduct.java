@@ -1,12 +1,14 @@
 package candlebench.station.batch.planning;
 
+import candlebench.station.batch.PotShare;
 import candlebench.station.batch.Product;
 import candlebench.station.batch.Recipe;
 import java.util.List;
 import java.util.Optional;
 
 /**
- * The recipe of a plan file, to be started on the bench for any number of vessels, one pot at a time.
+ * The recipe of a plan file, to be started on the bench for any number of vessels: from one pot where that takes them all, else
+ * from as many as the plan needs, in turns.
  *
  * @param order what the file says; how many vessels it plans does not matter here
  */
@@ -37,7 +39,7 @@ public record PlannedProduct(PlanOrder order) implements Product {
         made.trim());
   }
 
-  /** What the plan refuses in every pot there is; the last pot's words. */
+  /** What the plan refuses in every pot there is, and in any way to share it among them; the last pot's words. */
   @Override
   public Optional<String> refusal(int vessels) {
     Optional<String> why = Optional.empty();
@@ -45,7 +47,29 @@ public record PlannedProduct(PlanOrder order) implements Product {
       why = refusal(pot, vessels);
       if (why.isEmpty()) return why;
     }
-    return why;
+    return split(vessels).isEmpty() ? why : Optional.empty();
+  }
+
+  @Override
+  public List<PotShare> shares(int vessels) {
+    boolean onePot = order.pots().stream().anyMatch(pot -> refusal(pot, vessels).isEmpty());
+    if (onePot && !(order.charges() instanceof Charges.Exactly)) return List.of();
+    List<PlannedCharge> charges = split(vessels);
+    if (charges.size() < 2) return List.of();
+    return charges.stream()
+        .map(charge ->
+            new PotShare(charge.pot().name(), charge.vessels(), forVessels(charge.vessels())))
+        .toList();
+  }
+
+  /** As the plan would share so many among the pots; none where no way fits. */
+  private List<PlannedCharge> split(int vessels) {
+    Charges charges =
+        order.charges() instanceof Charges.Exactly exactly && exactly.count() <= vessels
+            ? exactly
+            : new Charges.Fewest();
+    List<PlannedCharge> split = new ChargeSplit(order.of(vessels, charges)).charges();
+    return split.stream().anyMatch(PlannedCharge::isRefused) ? List.of() : split;
   }
 
   private Optional<String> refusal(Pot pot, int vessels) {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import candlebench.shared.Mass;
 import candlebench.shared.Tolerance;
 import candlebench.station.batch.BatchPlan;
+import candlebench.station.batch.PotShare;
 import candlebench.station.batch.Recipe;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -32,9 +33,13 @@ class PlannedProductTest {
   }
 
   @Test
-  void more_than_its_pot_and_scale_carry_is_refused_with_the_sum() {
+  void more_than_its_pot_and_scale_carry_is_made_in_turns_and_what_no_turn_can_make_is_refused() {
     assertThat(product.refusal(12)).isEmpty();
-    assertThat(product.refusal(20).orElseThrow())
-        .contains("Pot A for 20 vessels", "450 g", "5040 g", "490 g too much");
+    assertThat(product.shares(12)).isEmpty();
+    assertThat(product.refusal(20)).isEmpty();
+    assertThat(product.shares(20)).extracting(PotShare::vessels).containsExactly(10, 10);
+    assertThat(product.shares(20).get(0).pot()).isEqualTo("Pot A");
+    assertThat(new BatchPlan(product.shares(20).get(0).recipe(), 10).total())
+        .isEqualTo(Mass.ofGrams("2520"));
   }
 }
