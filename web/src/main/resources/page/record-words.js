@@ -47,6 +47,8 @@ export const words = {
     "weight-accepted": "a weight",
     "pot-tared": "the pot's own weight",
     "bottle-weighed": "a bottle's weight",
+    "cup-tared": "a cup's own weight",
+    "cup-tipped": "a cup weighed back",
     "vessel-tared": "a vessel's own weight",
     "pot-reweighed": "the pot weighed again",
     prepared: "vessels set out",

@@ -160,7 +160,7 @@ export function renderCue(bench, elapsed, hidden) {
 }
 
 /** What is to be done with the vessel, by the kind of step. */
-const PLACES = { IDLE: "lit", DONE: "lit", PLACE_POT: "down", PLACE_BOTTLE: "down", PLACE_VESSEL: "down", RETURN_POT: "down", AWAY: "down", LIFT_VESSEL: "up", MELT: "up" };
+const PLACES = { IDLE: "lit", DONE: "lit", PLACE_POT: "down", PLACE_BOTTLE: "down", PLACE_CUP: "down", TIP_CUP: "up", PLACE_VESSEL: "down", RETURN_POT: "down", AWAY: "down", LIFT_VESSEL: "up", MELT: "up" };
 
 export function renderPicture(bench, hidden) {
   const weighing = bench.weighing;

@@ -15,6 +15,7 @@ import candlebench.station.guidance.GuidanceEvent.AcceptanceReopened;
 import candlebench.station.guidance.GuidanceEvent.BatchAbandoned;
 import candlebench.station.guidance.GuidanceEvent.BatchScrapped;
 import candlebench.station.guidance.GuidanceEvent.BatchStarted;
+import candlebench.station.guidance.GuidanceEvent.CupTared;
 import candlebench.station.guidance.GuidanceEvent.How;
 import candlebench.station.guidance.GuidanceEvent.OverGone;
 import candlebench.station.guidance.GuidanceEvent.OverPoured;
@@ -178,6 +179,8 @@ public final class BenchPromises {
     if (event instanceof BatchStarted started) inHand(started.code());
     else if (event instanceof PotTaken taken) inHand(taken.batch());
     else if (event instanceof PotTared tared)
+      tared(sides.get(tared.scale()), tared.how(), tared.indication(), tared.tare(), now);
+    else if (event instanceof CupTared tared)
       tared(sides.get(tared.scale()), tared.how(), tared.indication(), tared.tare(), now);
     else if (event instanceof VesselTared tared)
       tared(sides.get(tared.scale()), tared.how(), tared.indication(), tared.tare(), now);

@@ -99,6 +99,7 @@ public final class FollowingMaker {
       case IDLE, DONE, MIX -> Perceived.told(Told.WAIT);
       case PREPARE, PLACE_POT, RETURN_POT -> potOn();
       case MELT -> potOff();
+      case PLACE_CUP, TIP_CUP -> throw new AssertionError("this maker has no cup");
       case PLACE_BOTTLE -> throw new AssertionError("this maker has no bottle with a tap");
       case PLACE_VESSEL -> vesselOn();
       case LIFT_VESSEL -> vesselOff();

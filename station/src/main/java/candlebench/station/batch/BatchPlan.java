@@ -128,6 +128,7 @@ public record BatchPlan(Recipe recipe, int vessels) {
         steps.add(new Step.ReturnPot());
       }
       steps.add(new Step.AddPart(i));
+      if (recipe.parts().get(i).way() == Way.IN_CUP) steps.add(new Step.TipCup(i));
     }
     if (!recipe.waits().mix().isZero()) steps.add(new Step.Mix(recipe.waits().mix()));
     if (recipe.fillsVessels()) for (int i = 0; i < vessels; i++) steps.add(new Step.FillVessel(i));

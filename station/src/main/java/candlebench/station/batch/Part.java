@@ -33,6 +33,11 @@ public record Part(
         Fraction.ZERO);
   }
 
+  /** The same, weighed another way. */
+  public Part weighed(Way other) {
+    return new Part(name, kind, other, load, tolerance, limit);
+  }
+
   public boolean isWax() {
     return kind == PartKind.WAX;
   }

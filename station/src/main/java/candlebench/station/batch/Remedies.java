@@ -55,7 +55,8 @@ public record Remedies(BatchPlan plan, Map<Integer, Mass> inPot, int part, Room 
     Mass out = inPot.get(part).minus(target);
     Map<Integer, Mass> then = new TreeMap<>(inPot);
     then.put(part, target);
-    boolean apart = inPot.size() == 1 || over().way() == Way.BY_PIECES;
+    boolean apart =
+        inPot.size() == 1 || over().way() == Way.BY_PIECES || over().way() == Way.IN_CUP;
     return remedy(
         Kind.TAKE_BACK,
         Map.of(),

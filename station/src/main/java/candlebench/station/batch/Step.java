@@ -15,6 +15,9 @@ public sealed interface Step {
   /** A part goes into the pot, up to the target that follows from what is really there. */
   record AddPart(int part) implements Step {}
 
+  /** The cup that a part was weighed in is tipped into the pot, and weighed back. */
+  record TipCup(int part) implements Step {}
+
   /**
    * A remedy: more of a part, as much as puts the load right for what is really in the pot.
    *

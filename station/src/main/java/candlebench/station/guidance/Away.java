@@ -166,6 +166,7 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, EmptyPan empt
 
   private Stage another() {
     if (goal().isFromBottle()) return PlacingBottle.begin();
+    if (goal().isInCup()) return PlacingCup.begin();
     return goal().isVessel() ? PlacingVessel.another(goal().place().number()) : PlacingPot.begin();
   }
 
@@ -181,14 +182,17 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, EmptyPan empt
 
   private Words now(Scene scene) {
     if (why == Why.SHIFTED && !empty.wasSeen())
-      return ofThing("now.lift-pot-off", "now.lift-vessel-off", "now.lift-bottle-off");
+      return ofThing(
+          "now.lift-pot-off", "now.lift-vessel-off", "now.lift-bottle-off", "now.lift-cup-off");
     if (ZeroShift.isBelow(goal().scale(), scene)) return Words.of("now.keep-off");
     if (isBeingChecked(scene)) return Words.of("now.checking");
-    return ofThing("now.put-pot-back", "now.put-vessel-back", "now.put-bottle-back");
+    return ofThing(
+        "now.put-pot-back", "now.put-vessel-back", "now.put-bottle-back", "now.put-cup-back");
   }
 
-  private Words ofThing(String pot, String vessel, String bottle) {
+  private Words ofThing(String pot, String vessel, String bottle, String cup) {
     if (goal().isFromBottle()) return Words.of(bottle);
+    if (goal().isInCup()) return Words.of(cup);
     return Words.of(goal().isVessel() ? vessel : pot);
   }
 

@@ -5,8 +5,10 @@ import candlebench.shared.Stamp;
 import candlebench.station.batch.BatchPlan;
 import candlebench.station.batch.Remedy;
 import candlebench.station.batch.Step;
+import candlebench.station.batch.Way;
 import candlebench.station.guidance.GuidanceEvent.BatchStarted;
 import candlebench.station.guidance.GuidanceEvent.BottleWeighed;
+import candlebench.station.guidance.GuidanceEvent.CupTared;
 import candlebench.station.guidance.GuidanceEvent.OverPoured;
 import candlebench.station.guidance.GuidanceEvent.PotTared;
 import candlebench.station.guidance.GuidanceEvent.RemedyChosen;
@@ -120,11 +122,12 @@ public record BatchProgress(
   BatchProgress accepted(WeightAccepted weight) {
     return weight.place().kind() == Place.Kind.VESSEL
         ? at(course, charge.accepted(weight), open.vesselFilled())
-        : at(course.next(), charged(weight), Open.NOTHING);
+        : at(course.next(), charged(weight), open.cup().map(Open::cup).orElse(Open.NOTHING));
   }
 
   private Charge charged(WeightAccepted weight) {
-    return open.bottle().isPresent() ? charge.fromBottle(weight) : charge.accepted(weight);
+    boolean elsewhere = open.bottle().isPresent() || open.cup().isPresent();
+    return elsewhere ? charge.fromElsewhere(weight) : charge.accepted(weight);
   }
 
   BatchProgress reweighed(Mass gross) {
@@ -134,8 +137,7 @@ public record BatchProgress(
 
   /** What stands on the pan is right, though it is less than before the part at hand. */
   BatchProgress rebased(Mass gross) {
-    boolean inPot = open.vessel().isEmpty() && open.bottle().isEmpty();
-    return inPot ? at(course, charge.reweighed(gross), open) : this;
+    return open.isAboutPot() ? at(course, charge.reweighed(gross), open) : this;
   }
 
   BatchProgress left(Mass gross) {
@@ -167,6 +169,14 @@ public record BatchProgress(
         .orElse(this);
   }
 
+  BatchProgress cup(CupTared tared) {
+    return at(course, charge, Open.cup(tared));
+  }
+
+  BatchProgress tipped(int part, Mass stayed) {
+    return at(course.next(), charge.clung(part, stayed), Open.NOTHING);
+  }
+
   BatchProgress vesselLifted() {
     return at(course.next(), charge, Open.NOTHING);
   }
@@ -194,10 +204,12 @@ public record BatchProgress(
       more.add(new Step.Mix(started.recipe().waits().mix()));
       more.add(new Step.SplitOff(chosen.takeOut()));
     }
-    chosen.more().keySet().stream()
-        .sorted()
-        .forEach(part -> more.add(new Step.AddMore(part, chosen.place().number())));
-    return at(course.first(more), charge, open);
+    for (int part : chosen.more().keySet().stream().sorted().toList()) {
+      more.add(new Step.AddMore(part, chosen.place().number()));
+      if (started.recipe().parts().get(part).way() == Way.IN_CUP) more.add(new Step.TipCup(part));
+    }
+    boolean tipsFirst = course.isAt(Step.TipCup.class);
+    return at(tipsFirst ? course.second(more) : course.first(more), charge, open);
   }
 
   BatchProgress takenBack() {

@@ -62,12 +62,18 @@ public record Charge(
     };
   }
 
-  /** What its bottle lost went into the pot, which stands beside the scale. */
-  Charge fromBottle(WeightAccepted weight) {
+  /** What its bottle lost, or what was weighed into a cup, goes into the pot, which stands elsewhere. */
+  Charge fromElsewhere(WeightAccepted weight) {
     List<WeightAccepted> more = new ArrayList<>(weights);
     more.add(weight);
     Mass then = gross.plus(weight.net());
     return new Charge(pot, tare, then, false, with(weight.place().number(), weight.net()), more);
+  }
+
+  /** So much of a part stayed in the cup that it was tipped from. */
+  Charge clung(int part, Mass stayed) {
+    return new Charge(
+        pot, tare, gross.minus(stayed), weighed, with(part, stayed.negated()), weights);
   }
 
   /** The pot was weighed again; what is in it takes up the difference, each part by its share. */

@@ -27,6 +27,13 @@ public record Course(List<Step> steps, int at) {
     return new Course(all, at);
   }
 
+  /** The same with more steps right after the one at hand. */
+  Course second(List<Step> more) {
+    List<Step> all = new ArrayList<>(steps);
+    all.addAll(at + 1, more);
+    return new Course(all, at);
+  }
+
   /** How many steps of a kind are not done. */
   int left(Class<? extends Step> kind) {
     return (int)

@@ -47,6 +47,11 @@ public record Goal(
     return isFromBottle() ? container : container.times(1, 2);
   }
 
+  /** Whether it goes into a cup first. */
+  boolean isInCup() {
+    return way == Way.IN_CUP;
+  }
+
   /** Whether it is weighed by what its bottle loses. */
   boolean isFromBottle() {
     return way == Way.FROM_BOTTLE;

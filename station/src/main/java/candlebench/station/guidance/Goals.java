@@ -7,6 +7,7 @@ import candlebench.station.batch.Step;
 import candlebench.station.batch.VesselKind;
 import candlebench.station.batch.Way;
 import candlebench.station.guidance.GuidanceEvent.BottleWeighed;
+import candlebench.station.guidance.GuidanceEvent.CupTared;
 import candlebench.station.guidance.GuidanceEvent.PotTared;
 import candlebench.station.guidance.GuidanceEvent.VesselTared;
 import candlebench.station.guidance.pour.PourKind;
@@ -28,10 +29,27 @@ final class Goals {
   }
 
   private static Optional<Goal> ofPot(BatchProgress batch, Step step, PotTared pot) {
-    return intoPot(batch, step, pot)
-        .flatMap(goal -> goal.isFromBottle()
-            ? batch.open().bottle().map(bottle -> outOf(bottle, goal))
-            : Optional.of(goal));
+    return intoPot(batch, step, pot).flatMap(goal -> {
+      if (goal.isInCup()) return batch.open().cup().map(cup -> into(cup, goal));
+      return goal.isFromBottle()
+          ? batch.open().bottle().map(bottle -> outOf(bottle, goal))
+          : Optional.of(goal);
+    });
+  }
+
+  /** The same amount of the same part, into the cup on its scale. */
+  private static Goal into(CupTared cup, Goal goal) {
+    return new Goal(
+        goal.place(),
+        goal.name(),
+        cup.scale(),
+        cup.tare(),
+        cup.tare(),
+        Goal.Direction.IN,
+        goal.target(),
+        goal.tolerance(),
+        goal.way(),
+        goal.kind());
   }
 
   /** The same amount of the same part, by what its bottle loses. */

@@ -185,6 +185,37 @@ public sealed interface GuidanceEvent {
     }
   }
 
+  /** The empty cup that a part is weighed in stood settled on a scale fine enough: its own weight. Parts are numbered from zero. */
+  record CupTared(
+      Stamp at,
+      int part,
+      int scale,
+      String scaleName,
+      Indication indication,
+      Basis basis,
+      Mass tare,
+      How how)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.undoable(at, "cup-tared").cup(this));
+    }
+  }
+
+  /**
+   * The cup was tipped into the pot.
+   *
+   * @param gross what it weighed afterwards; {@code stayed} how much of the part clung to it, by that
+   * @param weighed whether it was weighed back, or no scale answered
+   */
+  record CupTipped(Stamp at, int part, int scale, Mass gross, Mass stayed, boolean weighed)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.undoable(at, "cup-tipped").tipped(part, stayed));
+    }
+  }
+
   /** The vessels are set out, wicked and counted; said by a key, or by putting the pot on the scale. */
   record Prepared(Stamp at, boolean byKey) implements GuidanceEvent {
     @Override

@@ -165,7 +165,7 @@ record OtherPots(Scene scene) {
     if (pot.isEmpty()) return isEmptyPot(name(batch), scale, load);
     if (pot.get().scale() != scale) return false;
     boolean pouredFrom = batch.course().isAt(Step.FillVessel.class);
-    boolean onPan = !pouredFrom && batch.open().bottle().isEmpty();
+    boolean onPan = !pouredFrom && batch.open().isAboutPot();
     Mass left = batch.open().left().filter(noted -> onPan).orElse(batch.charge().gross());
     Mass expected = left.minus(batch.charge().filled());
     Mass off = load.minus(expected).abs();

@@ -32,7 +32,10 @@ record Overs(OverPour stage, Mass net, boolean back, Scene scene) {
 
   /** Whether what was over lies apart from the rest, so that taking it back takes nothing else with it. */
   static boolean isApart(Goal goal, BatchProgress batch) {
-    return goal.byPieces() || goal.isVessel() || batch.charge().inPot().isEmpty();
+    return goal.byPieces()
+        || goal.isVessel()
+        || goal.isInCup()
+        || batch.charge().inPot().isEmpty();
   }
 
   Words now() {
@@ -113,7 +116,8 @@ record Overs(OverPour stage, Mass net, boolean back, Scene scene) {
         .map(BenchSetup.Pot::room)
         .findFirst()
         .orElse(Mass.ZERO);
-    Mass capacity = scene.setup().scales().get(goal().scale()).capacity().orElse(Mass.ZERO);
+    int scale = scene.batch().charge().pot().orElseThrow().scale();
+    Mass capacity = scene.setup().scales().get(scale).capacity().orElse(Mass.ZERO);
     return new Room(scene.batch().charge().tare(), inPot, capacity);
   }
 

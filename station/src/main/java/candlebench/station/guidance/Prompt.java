@@ -47,6 +47,8 @@ public record Prompt(
     RETURN_POT,
     MIX,
     PLACE_BOTTLE,
+    PLACE_CUP,
+    TIP_CUP,
     PLACE_VESSEL,
     FILL_VESSEL,
     LIFT_VESSEL,

@@ -15,6 +15,8 @@ sealed interface Stage
         Waiting,
         Returning,
         PlacingBottle,
+        PlacingCup,
+        TippingCup,
         PlacingVessel,
         LiftingVessel,
         NextPot,

@@ -32,11 +32,11 @@ final class Stages {
     Optional<Goal> goal = batch.goal();
     return goal.isPresent()
         ? weighing(goal.get(), batch, restarted)
-        : step(batch.step().orElseThrow(), batch.open(), restarted);
+        : step(batch.step().orElseThrow(), batch, restarted);
   }
 
   private static Stage weighing(Goal goal, BatchProgress batch, boolean restarted) {
-    boolean intoPot = !goal.isVessel() && !goal.isFromBottle();
+    boolean intoPot = !goal.isVessel() && !goal.isFromBottle() && !goal.isInCup();
     if (intoPot && !batch.charge().weighed()) return Returning.begin();
     Weighing weighing = Weighing.towards(goal, batch.open());
     if (restarted) return Away.restarted(weighing);
@@ -45,7 +45,8 @@ final class Stages {
         : weighing;
   }
 
-  private static Stage step(Step step, Open open, boolean restarted) {
+  private static Stage step(Step step, BatchProgress batch, boolean restarted) {
+    Open open = batch.open();
     if (step instanceof Step.Prepare prepare)
       return restarted ? Preparing.restarted(prepare) : Preparing.of(prepare);
     if (step instanceof Step.PlacePot) return PlacingPot.begin();
@@ -58,7 +59,11 @@ final class Stages {
       return open.vessel()
           .<Stage>map(LiftingVessel::new)
           .orElseGet(() -> PlacingVessel.begin(fill));
-    if (step instanceof Step.AddPart || step instanceof Step.AddMore) return PlacingBottle.begin();
+    if (step instanceof Step.TipCup) return TippingCup.begin();
+    if (step instanceof Step.AddPart || step instanceof Step.AddMore)
+      return Goals.intoPot(batch).filter(Goal::isInCup).isPresent()
+          ? PlacingCup.begin()
+          : PlacingBottle.begin();
     throw new AssertionError(step);
   }
 }

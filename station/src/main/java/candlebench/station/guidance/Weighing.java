@@ -139,15 +139,19 @@ record Weighing(
 
   /** While nothing is in it, an empty pot or vessel is simply weighed again; else the maker is asked. */
   private Outcome lighter(Mass load, Scene scene) {
-    if (nothingIn(scene))
-      return Outcome.to(
-          goal.isVessel() ? PlacingVessel.another(goal.place().number()) : PlacingPot.begin());
+    if (nothingIn(scene)) return Outcome.to(weighedAgain());
     return differing(load, scene, List.of());
+  }
+
+  private Stage weighedAgain() {
+    if (goal.isInCup()) return PlacingCup.begin();
+    return goal.isVessel() ? PlacingVessel.another(goal.place().number()) : PlacingPot.begin();
   }
 
   /** Whether nothing went into the container yet, as far as was seen. */
   boolean nothingIn(Scene scene) {
-    boolean first = goal.isVessel() || scene.batch().charge().inPot().isEmpty();
+    boolean first =
+        goal.isVessel() || goal.isInCup() || scene.batch().charge().inPot().isEmpty();
     return first && trace.isFlat(goal.container().times(1, 100));
   }
 

@@ -39,6 +39,7 @@ record WeighingWords(Weighing weighing, Scene scene) {
         switch (goal.way()) {
           case BY_PIECES -> Words.of("now.add-pieces").and("part", goal.name());
           case POURED -> Words.of("now.pour").and("part", goal.name());
+          case IN_CUP -> Words.of("now.pour-in-cup").and("part", goal.name());
           case FROM_BOTTLE -> Words.of("now.from-bottle").and("part", goal.name());
         };
       case MORE ->

@@ -46,6 +46,8 @@ public final class EntryJson {
       GuidanceEvent.PotTared.class,
       GuidanceEvent.PotReweighed.class,
       GuidanceEvent.ReweighSkipped.class,
+      GuidanceEvent.CupTared.class,
+      GuidanceEvent.CupTipped.class,
       GuidanceEvent.WeightAccepted.class,
       GuidanceEvent.PanNoted.class,
       GuidanceEvent.HabitsLearnt.class,

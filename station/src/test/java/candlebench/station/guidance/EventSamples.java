@@ -148,6 +148,16 @@ public final class EventSamples {
           Indication.of("200.1", MassUnit.GRAM),
           Mass.ofGrams("200.1"),
           "Robin"),
+      new GuidanceEvent.CupTared(
+          AT,
+          2,
+          1,
+          "fine scale",
+          Indication.of("45.13", MassUnit.GRAM),
+          Basis.GROSS,
+          Mass.ofGrams("45.13"),
+          How.SETTLED),
+      new GuidanceEvent.CupTipped(AT, 2, 1, Mass.ofGrams("45.2"), Mass.ofGrams("0.07"), true),
       new GuidanceEvent.WorkDivided(
           AT,
           "harbour-lane",

@@ -1,8 +1,11 @@
 package candlebench.station.batch.planning;
 
+import candlebench.station.batch.Part;
 import candlebench.station.batch.PotShare;
 import candlebench.station.batch.Product;
 import candlebench.station.batch.Recipe;
+import candlebench.station.batch.Way;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -27,11 +30,26 @@ public record PlannedProduct(PlanOrder order) implements Product {
 
   @Override
   public Recipe forVessels(int vessels) {
-    Recipe made = order.charge(vessels).recipe();
+    Pot pot = order.pots().stream()
+        .filter(each -> refusal(each, vessels).isEmpty())
+        .findFirst()
+        .orElse(order.pots().get(0));
+    return recipe(PlannedCharge.of(order, pot, vessels));
+  }
+
+  /** What the plan weighs in a cup is weighed in a cup at the bench. */
+  private Recipe recipe(PlannedCharge charge) {
+    Recipe made = charge.batch().recipe();
+    List<Part> parts = new ArrayList<>();
+    for (int i = 0; i < made.parts().size(); i++) {
+      Part part = made.parts().get(i);
+      boolean inCup = charge.weighings().get(i).into() == Into.CUP;
+      parts.add(inCup ? part.weighed(Way.IN_CUP) : part);
+    }
     return new Recipe(
         made.id(),
         name(),
-        made.parts(),
+        parts,
         made.vessel(),
         made.fillsVessels(),
         made.loss(),
@@ -57,8 +75,7 @@ public record PlannedProduct(PlanOrder order) implements Product {
     List<PlannedCharge> charges = split(vessels);
     if (charges.size() < 2) return List.of();
     return charges.stream()
-        .map(charge ->
-            new PotShare(charge.pot().name(), charge.vessels(), forVessels(charge.vessels())))
+        .map(charge -> new PotShare(charge.pot().name(), charge.vessels(), recipe(charge)))
         .toList();
   }
 

@@ -146,6 +146,7 @@ public final class RecipeJson {
       case POURED -> "poured";
       case BY_PIECES -> "by pieces";
       case FROM_BOTTLE -> "from the bottle";
+      case IN_CUP -> "in a cup";
     };
   }
 
