@@ -181,6 +181,14 @@ public final class Station implements Bench, AutoCloseable {
     return trace;
   }
 
+  StationConfig config() {
+    return config;
+  }
+
+  Journal journal() {
+    return journal;
+  }
+
   /** The links, in the order of the scales, for what they counted. */
   public List<ScaleLink> links() {
     return List.copyOf(links);

@@ -3,6 +3,7 @@ package candlebench.web;
 import candlebench.web.Main.WrongUse;
 import io.javalin.util.JavalinBindException;
 import java.net.InetAddress;
+import java.net.URI;
 import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.util.concurrent.CountDownLatch;
@@ -62,6 +63,13 @@ final class Listening {
     } catch (UnknownHostException malformed) {
       throw new WrongUse("--listen takes an address such as 192.168.1.20, not '" + listen + "'");
     }
+  }
+
+  /** Where something is found on the bench that listens so. */
+  URI place(String path) throws WrongUse {
+    String host = listen.contains(":") ? "[" + listen + "]" : listen;
+    address();
+    return URI.create("http://" + host + ":" + port + path);
   }
 
   /** Serves on this port from now on, whichever was asked for. */

@@ -36,9 +36,14 @@ public final class Main {
     COMMANDS.put("backup", BackupCommand::new);
     COMMANDS.put("restore", RestoreCommand::new);
     COMMANDS.put("plan", PlanCommand::new);
+    COMMANDS.put("bundle", BundleCommand::new);
+    COMMANDS.put("replay", ReplayCommand::new);
   }
 
   private static final Set<String> RUN_ALL_DAY = Set.of("serve", "demo");
+
+  /** Those that are told where the bench is as the bench itself is. */
+  private static final Set<String> TOLD_BY_SETTINGS = Set.of("serve", "demo", "bundle");
 
   private Main() {}
 
@@ -62,10 +67,10 @@ public final class Main {
           + NearestWord.to(name, COMMANDS.keySet()) + "'. candlebench --help lists them");
     List<String> typed = Arrays.asList(args).subList(1, args.length);
     CommandLine line = new CommandLine(command.get());
-    if (RUN_ALL_DAY.contains(name)) {
+    if (TOLD_BY_SETTINGS.contains(name)) {
       line.getCommandSpec().usageMessage().footer(Settings.HELP);
       try {
-        typed = settings().with(name, typed);
+        typed = settings().with(new CommandLine(command.get()), typed);
       } catch (WrongUse wrong) {
         return wrongUse(wrong.getMessage());
       }

@@ -76,8 +76,7 @@ final class Settings {
   }
 
   /** A command's arguments with those from the environment and the file before them that it was not given. */
-  List<String> with(String name, List<String> typed) throws WrongUse {
-    CommandLine line = new CommandLine(commands.get(name).get());
+  List<String> with(CommandLine line, List<String> typed) throws WrongUse {
     ParseResult given;
     try {
       given = line.parseArgs(typed.toArray(String[]::new));

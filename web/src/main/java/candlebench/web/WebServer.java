@@ -53,6 +53,7 @@ final class WebServer implements AutoCloseable {
         "/api/openapi.json", request -> request.contentType("application/json").result(OPENAPI));
     RecordPages.routes(config, site.book());
     PlanPage.routes(config);
+    BundleRoute.routes(config, site);
     config.routes.post("/api/say", this::say);
     site.search().ifPresent(search -> findScales(search, config));
     site.hands()

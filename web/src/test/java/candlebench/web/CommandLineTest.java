@@ -197,6 +197,9 @@ class CommandLineTest {
         "restore --data target no-file | no file 'no-file': name a copy",
         "restore --data target src    | no file 'src': name a copy",
         "serve --data target/x --scale tcp:localhost:1?format=and --scale tcp:localhost:1?format=sics | named twice",
+        "bundle --port 9 --data target/x | no bench answers at http://127.0.0.1:9/api/bundle",
+        "replay no-file               | no file 'no-file': name one that 'bundle' saved",
+        "replay pom.xml               | 'pom.xml': it is no bundle",
         "decod                        | nearest is 'decode'",
         "ports --all                  | no option '--all'",
       })

@@ -66,6 +66,33 @@ class ServedProgramTest {
   }
 
   @Test
+  void what_reached_the_bench_is_saved_by_one_command_and_plays_the_same() throws Exception {
+    Path bundle = data.resolve("trouble.zip");
+    try (PracticeBench virtual = PracticeBench.start()) {
+      int port = serve("--scale", virtual.uri());
+      String begin =
+          "{\"id\":\"b1\",\"command\":\"start-batch\",\"recipe\":\"harbour-lane-oil\",\"vessels\":\"1\",\"person\":\"Robin\"}";
+      assertThat(RawHttp.post(port, "/api/say", begin, "Content-Type: application/json")
+              .status())
+          .isEqualTo(200);
+      virtual.act(() -> virtual.pan().putOn("pot", Mass.ofGrams("412.6")));
+      try (Stream stream = RawHttp.stream(port)) {
+        while (!stream.view().contains("\"step\":\"ADD_PART\"")) continue;
+      }
+      String where = Integer.toString(port);
+      Outcome saved = Program.run(
+          "bundle", "--port", where, "--data", data.toString(), "--out", bundle.toString());
+      assertThat(saved).isEqualTo(new Outcome(0, saved.out(), ""));
+      Outcome again = Program.run("bundle", "--port", where, "--out", bundle.toString());
+      assertThat(again.code()).isEqualTo(2);
+      assertThat(again.err()).contains("is there already: name a new file").hasLineCount(1);
+    }
+    Outcome replayed = Program.run("replay", bundle.toString());
+    assertThat(replayed.code()).isZero();
+    assertThat(replayed.out()).containsPattern("SAME  [1-9]\\d* entries");
+  }
+
+  @Test
   void a_number_grows_old_when_its_scale_falls_silent() throws Exception {
     try (ServerSocket silent = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
       int port = serve("--scale", "tcp:127.0.0.1:" + silent.getLocalPort() + "?format=and");

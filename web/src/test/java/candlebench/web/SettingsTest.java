@@ -15,6 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import picocli.CommandLine;
 
 /** What a bench is told by flags, environment and file: who goes before whom, and what is said of a mistake. */
 class SettingsTest {
@@ -136,7 +137,11 @@ class SettingsTest {
 
   private List<String> with(String command, Map<String, String> environment, String... more)
       throws WrongUse {
-    return Main.settings(environment).with(command, data(more));
+    return Main.settings(environment).with(commandLine(command), data(more));
+  }
+
+  private static CommandLine commandLine(String command) {
+    return new CommandLine(command.equals("demo") ? new DemoCommand() : new ServeCommand());
   }
 
   private List<String> data(String... more) {

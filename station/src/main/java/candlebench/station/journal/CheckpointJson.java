@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Map;
 
 /** What a bench knows between two batches, as one line of JSON. */
-final class CheckpointJson {
+public final class CheckpointJson {
   private static final JsonMapper JSON =
       JsonMapper.builder().addModule(new ValuesJson()).build();
 
@@ -23,7 +23,7 @@ final class CheckpointJson {
 
   private record Knowing(int begun, Map<Integer, Mass> zeros, List<Learnt> learnt) {}
 
-  static String text(BenchProgress bench) {
+  public static String text(BenchProgress bench) {
     List<Learnt> learnt = new ArrayList<>();
     bench.habits().forEach((pourer, habits) -> learnt.add(new Learnt(pourer, habits)));
     try {
@@ -33,7 +33,7 @@ final class CheckpointJson {
     }
   }
 
-  static BenchProgress bench(String text) throws IOException {
+  public static BenchProgress bench(String text) throws IOException {
     Knowing knowing = JSON.readValue(text, Knowing.class);
     Map<Pourer, Habits> habits = new HashMap<>();
     for (Learnt learnt : knowing.learnt()) habits.put(learnt.pourer(), learnt.habits());

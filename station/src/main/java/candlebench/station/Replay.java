@@ -24,12 +24,24 @@ final class Replay {
 
   private final StationConfig config;
   private final LongFunction<BenchProgress> known;
-  private final List<EntryText> entries = new ArrayList<>();
+  private final List<Piece> pieces = new ArrayList<>();
   private Optional<Guide> guide = Optional.empty();
   private Instant wall = Instant.EPOCH;
   private long wallNanos;
   private long nanos;
   private Optional<Instant> set = Optional.empty();
+
+  /**
+   * A piece of the trace that was played.
+   *
+   * @param from how many entries the journal held where it begins
+   * @param entries those that it leads to, in order
+   */
+  record Piece(long from, List<EntryText> entries) {
+    long end() {
+      return from + entries.size();
+    }
+  }
 
   private Replay(StationConfig config, LongFunction<BenchProgress> known) {
     this.config = config;
@@ -37,17 +49,20 @@ final class Replay {
   }
 
   /**
-   * The entries that a dump leads to, in order.
+   * Plays what can be played of a dump; a piece that lost its beginning is passed over.
    *
    * @param config of the bench that made it
    * @param known what the first so many entries of its journal fold into
    * @throws IllegalArgumentException naming the line that cannot be played
    */
-  static List<EntryText> of(String dump, StationConfig config, LongFunction<BenchProgress> known) {
+  static List<Piece> of(String dump, StationConfig config, LongFunction<BenchProgress> known) {
     Replay replay = new Replay(config, known);
     int number = 0;
-    for (String line : dump.lines().toList()) {
+    boolean lost = false;
+    for (String line : (Iterable<String>) dump.lines()::iterator) {
       number++;
+      if (line.startsWith("#")) lost = !line.startsWith(START);
+      if (lost) continue;
       try {
         replay.line(line);
       } catch (RuntimeException unreadable) {
@@ -55,19 +70,28 @@ final class Replay {
             "line " + number + " of the trace cannot be played: " + line, unreadable);
       }
     }
-    return List.copyOf(replay.entries);
+    return List.copyOf(replay.pieces);
+  }
+
+  /** How many entries the journal held where the oldest piece begins that can be played; empty where none can. */
+  static Optional<Long> oldest(String dump) {
+    return dump.lines()
+        .filter(line -> line.startsWith(START))
+        .findFirst()
+        .map(line -> Long.parseLong(line.substring(START.length()).split(" ")[0]));
   }
 
   private void line(String line) {
     if (line.startsWith(START)) begin(line.substring(START.length()).split(" "));
-    else if (line.startsWith("#")) guide = Optional.empty();
     else if (line.startsWith("w ")) set = Optional.of(Instant.parse(line.substring(2)));
     else intake(line);
   }
 
   /** {@code 12 at 2026-11-25T08:00:00Z 1764057600000000000}. */
   private void begin(String[] words) {
-    guide = Optional.of(new Guide(config, known.apply(Long.parseLong(words[0]))));
+    long from = Long.parseLong(words[0]);
+    guide = Optional.of(new Guide(config, known.apply(from)));
+    pieces.add(new Piece(from, new ArrayList<>()));
     wall = Instant.parse(words[2]);
     wallNanos = Long.parseLong(words[3]);
     nanos = wallNanos;
@@ -93,6 +117,7 @@ final class Replay {
         guide.orElseThrow(() -> new IllegalArgumentException("the trace's beginning is missing"));
     Optional<GuidanceStep> step = playing.step(intake);
     if (!done || step.isEmpty()) return;
+    List<EntryText> entries = pieces.get(pieces.size() - 1).entries();
     for (GuidanceEvent event : step.get().events()) entries.add(EntryJson.text(event));
     playing.take(step.get());
   }
