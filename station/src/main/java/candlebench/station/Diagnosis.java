@@ -52,8 +52,9 @@ public record Diagnosis(
     try {
       // What led to the entries counted is in the trace once a tick that came later is in it.
       long ticks = station.trace().ticks() + 1;
-      for (int i = 0; i < TICKS_WAITED && !station.trace().awaitTickAfter(ticks, A_TICK_MILLIS); i++)
-        continue;
+      for (int i = 0;
+          i < TICKS_WAITED && !station.trace().awaitTickAfter(ticks, A_TICK_MILLIS);
+          i++) continue;
       StringBuilder dump = new StringBuilder();
       station.trace().dump(dump);
       inputs = dump.toString();
@@ -75,8 +76,8 @@ public record Diagnosis(
     List<BenchProgress> after = new ArrayList<>(List.of(known.bench()));
     for (JournalEntry entry : entries)
       after.add(after.get(after.size() - 1).after(EntryJson.event(entry)));
-    List<Replay.Piece> pieces = Replay.of(
-        inputs, config, entry -> after.get(Math.toIntExact(entry - known.entries())));
+    List<Replay.Piece> pieces =
+        Replay.of(inputs, config, entry -> after.get(Math.toIntExact(entry - known.entries())));
     int played = pieces.stream().mapToInt(piece -> piece.entries().size()).sum();
     return new Outcome(pieces.size(), played, difference(pieces));
   }
@@ -109,7 +110,9 @@ public record Diagnosis(
 
   private Optional<JournalEntry> entry(long number) {
     int index = Math.toIntExact(number - known.entries() - 1);
-    return index >= 0 && index < entries.size() ? Optional.of(entries.get(index)) : Optional.empty();
+    return index >= 0 && index < entries.size()
+        ? Optional.of(entries.get(index))
+        : Optional.empty();
   }
 
   private static boolean isSame(JournalEntry entry, EntryText played) {
@@ -145,13 +148,12 @@ public record Diagnosis(
 
     private void fold(JournalEntry entry) throws JournalFailed {
       GuidanceEvent event = EntryJson.event(entry);
-      if (event instanceof GuidanceEvent.BatchStarted) {
+      if (event instanceof GuidanceEvent.BatchStarted && progress.isQuiet()) {
         entries.clear();
         from = new Checkpoint(
             entry.sequence() - 1,
             hash,
-            new BenchProgress(
-                Optional.empty(), progress.zeros(), progress.habits(), progress.begun()));
+            BenchProgress.betweenBatches(progress.zeros(), progress.habits(), progress.begun()));
       }
       progress = progress.after(event);
     }

@@ -160,7 +160,9 @@ public final class DiagnosisFile {
       return new Diagnosis(
           config(about, files),
           new Checkpoint(
-              Long.parseLong(about.get("known")), "", CheckpointJson.bench(file(files, "known.json"))),
+              Long.parseLong(about.get("known")),
+              "",
+              CheckpointJson.bench(file(files, "known.json"))),
           lines(files, "entries.txt").map(DiagnosisFile::entry).toList(),
           Long.parseLong(about.get("written")),
           file(files, "inputs.txt"));
@@ -171,8 +173,7 @@ public final class DiagnosisFile {
   }
 
   private static StationConfig config(Map<String, String> about, Map<String, String> files) {
-    List<ScaleSettings> scales =
-        lines(files, "scales.txt").map(ScaleUri::of).toList();
+    List<ScaleSettings> scales = lines(files, "scales.txt").map(ScaleUri::of).toList();
     List<PlannedProduct> plans = new ArrayList<>();
     for (int i = 1; files.containsKey("plan-" + i + ".json"); i++)
       plans.add(plan(files.get("plan-" + i + ".json")));
@@ -184,8 +185,7 @@ public final class DiagnosisFile {
             lines(files, "pots.txt").map(DiagnosisFile::pot).toList(),
             plans.isEmpty() ? HarbourLane.all() : plans,
             MassUnit.valueOf(about.get("unit")),
-            new Timing(
-                Duration.parse(about.get("count-in")), Duration.parse(about.get("undo"))),
+            new Timing(Duration.parse(about.get("count-in")), Duration.parse(about.get("undo"))),
             ZoneId.of(about.get("zone"))));
   }
 

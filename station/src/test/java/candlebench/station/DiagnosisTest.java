@@ -165,7 +165,9 @@ class DiagnosisTest {
     StringBuilder all = new StringBuilder();
     ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(sent));
     for (ZipEntry next = in.getNextEntry(); next != null; next = in.getNextEntry())
-      all.append(next.getName()).append('\n').append(new String(in.readAllBytes(), StandardCharsets.UTF_8));
+      all.append(next.getName())
+          .append('\n')
+          .append(new String(in.readAllBytes(), StandardCharsets.UTF_8));
     return all.toString();
   }
 

@@ -54,14 +54,15 @@ final class BundleCommand implements Callable<Integer> {
     } catch (FileAlreadyExistsException there) {
       throw new WrongUse("'" + out + "' is there already: name a new file with --out");
     } catch (ConnectException nobody) {
-      throw new WrongUse("no bench answers at " + from
-          + ": name its port with --port. A bench that has ended keeps its record, and nothing to play again");
-    } catch (IOException failed) {
       throw new WrongUse(
-          "the bundle could not be saved to '" + out + "': " + failed.getMessage());
+          "no bench answers at " + from
+              + ": name its port with --port. A bench that has ended keeps its record, and nothing to play again");
+    } catch (IOException failed) {
+      throw new WrongUse("the bundle could not be saved to '" + out + "': " + failed.getMessage());
     }
-    System.out.println("saved " + out
-        + ": without names, lots and what was written in words; with recipes, weights and what the scales sent");
+    System.out.println(
+        "saved " + out
+            + ": without names, lots and what was written in words; with recipes, weights and what the scales sent");
     System.out.println("candlebench replay " + out + " plays it again, on any computer");
     return Main.DONE;
   }

@@ -29,8 +29,7 @@ final class BundleRoute {
     if (!(site.bench() instanceof Station station) || site.book().isEmpty())
       throw new TurnedAway(
           404, "no bench is at work here: start the station with a scale, and try again");
-    Diagnosis diagnosis =
-        Diagnosis.of(station, site.book().get().lists().checkpoint());
+    Diagnosis diagnosis = Diagnosis.of(station, site.book().get().lists().checkpoint());
     request
         .contentType("application/zip")
         .header("Content-Disposition", "attachment; filename=\"" + NAME + "\"");
@@ -57,7 +56,8 @@ final class BundleRoute {
 
   /** Of this program; empty where it was not packaged. */
   static String version() {
-    return Optional.ofNullable(Main.class.getPackage().getImplementationVersion()).orElse("");
+    return Optional.ofNullable(Main.class.getPackage().getImplementationVersion())
+        .orElse("");
   }
 
   private static String counters(Station station) {
@@ -65,12 +65,20 @@ final class BundleRoute {
     int number = 0;
     for (ScaleLink link : station.links()) {
       Counters counted = link.counters();
-      text.append("scale ").append(++number)
-          .append(": bytes ").append(counted.bytes())
-          .append(", frames ").append(counted.frames())
-          .append(", refused ").append(counted.refused()).append(' ').append(counted.refusedByReason())
-          .append(", passed over ").append(counted.passedOver())
-          .append(", opened ").append(counted.openings())
+      text.append("scale ")
+          .append(++number)
+          .append(": bytes ")
+          .append(counted.bytes())
+          .append(", frames ")
+          .append(counted.frames())
+          .append(", refused ")
+          .append(counted.refused())
+          .append(' ')
+          .append(counted.refusedByReason())
+          .append(", passed over ")
+          .append(counted.passedOver())
+          .append(", opened ")
+          .append(counted.openings())
           .append('\n');
     }
     return text.toString();

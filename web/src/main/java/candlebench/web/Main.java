@@ -36,6 +36,7 @@ public final class Main {
     COMMANDS.put("backup", BackupCommand::new);
     COMMANDS.put("restore", RestoreCommand::new);
     COMMANDS.put("plan", PlanCommand::new);
+    COMMANDS.put("self-check", SelfCheckCommand::new);
     COMMANDS.put("bundle", BundleCommand::new);
     COMMANDS.put("replay", ReplayCommand::new);
   }

@@ -1,6 +1,5 @@
 package candlebench.web;
 
-import candlebench.station.Diagnosis;
 import candlebench.station.Diagnosis.Outcome;
 import candlebench.station.DiagnosisFile;
 import candlebench.station.journal.JournalFailed;
@@ -34,12 +33,13 @@ final class ReplayCommand implements Callable<Integer> {
   public Integer call() throws WrongUse {
     Outcome outcome = outcome();
     if (outcome.pieces() == 0)
-      throw new WrongUse("'" + bundle
-          + "' holds nothing that can be played: the batch ran so long that its beginning is not kept");
+      throw new WrongUse(
+          "'" + bundle
+              + "' holds nothing that can be played: the batch ran so long that its beginning is not kept");
     outcome.difference().ifPresent(words -> System.out.println("DIFFERS  " + words));
     if (outcome.difference().isPresent()) return Main.NO;
-    System.out.println(
-        "SAME  " + outcome.entries() + " entries come of its inputs as they were recorded, byte for byte");
+    System.out.println("SAME  " + outcome.entries()
+        + " entries come of its inputs as they were recorded, byte for byte");
     return Main.DONE;
   }
 

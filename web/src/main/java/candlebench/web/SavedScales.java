@@ -47,7 +47,8 @@ final class SavedScales {
     Files.move(written, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
   }
 
-  private List<String> uris() throws IOException {
+  /** As they are written there. */
+  List<String> uris() throws IOException {
     if (!Files.exists(file)) return List.of();
     return lines().stream()
         .map(line -> line.replaceFirst("#.*", "").strip())

@@ -73,7 +73,7 @@ public final class JournalFile implements AutoCloseable {
   }
 
   /** The entry that stands last, unchecked; one of number zero and the first hash of all where there is none. */
-  JournalEntry last() throws JournalFailed {
+  public JournalEntry last() throws JournalFailed {
     try (Statement statement = connection.createStatement();
         ResultSet row = statement.executeQuery(
             "SELECT sequence, wall, kind, body, previous, hash FROM entry ORDER BY sequence DESC LIMIT 1")) {

@@ -3,12 +3,7 @@ package candlebench.station.link;
 import candlebench.protocol.LineSettings;
 import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.attribute.PosixFileAttributes;
 import java.util.Map;
-import java.util.Optional;
 
 /**
  * A serial port, by jSerialComm.
@@ -92,32 +87,22 @@ final class SerialBytePort implements BytePort {
 
   private static Line.Opening refusal(String device, int code) {
     boolean windows = java.io.File.separatorChar == '\\';
-    LinkState state = windows ? onWindows(code) : onUnix(code, Path.of(device));
-    String group = state == LinkState.DENIED ? group(Path.of(device)).orElse("dialout") : "";
+    PortAccess access = PortAccess.of(device);
+    LinkState state = windows ? onWindows(code) : onUnix(code, access);
+    String group = state == LinkState.DENIED ? access.group().orElse("dialout") : "";
     return notOpened(state, device, group);
   }
 
   /** EPERM and EACCES say that this user may not; EIO, ENXIO and ENODEV that nothing is behind the name; any other that it is held. */
-  private static LinkState onUnix(int code, Path device) {
-    if (!Files.exists(device)) return LinkState.LOST;
-    if (code == 1 || code == 13 || !Files.isReadable(device) || !Files.isWritable(device))
-      return LinkState.DENIED;
+  private static LinkState onUnix(int code, PortAccess access) {
+    if (!access.there()) return LinkState.LOST;
+    if (code == 1 || code == 13 || !access.allowed()) return LinkState.DENIED;
     return code == 5 || code == 6 || code == 19 ? LinkState.LOST : LinkState.HELD;
   }
 
   /** ERROR_ACCESS_DENIED and ERROR_SHARING_VIOLATION are what a port gives that another program has open. */
   private static LinkState onWindows(int code) {
     return code == 5 || code == 32 ? LinkState.HELD : LinkState.LOST;
-  }
-
-  /** The group that may open a device: {@code dialout} on most systems, {@code uucp} on some. */
-  private static Optional<String> group(Path device) {
-    try {
-      return Optional.of(
-          Files.readAttributes(device, PosixFileAttributes.class).group().getName());
-    } catch (IOException | UnsupportedOperationException unknown) {
-      return Optional.empty();
-    }
   }
 
   private static Line.NotOpened notOpened(LinkState state, String device, String group) {
