@@ -65,7 +65,7 @@ export function offerForms(send) {
     $("more").showModal();
   });
   $("more-done").addEventListener("click", () => $("more").close());
-  for (const [form, command] of [["temperature-form", "note-temperature"], ["lot-form", "change-lot"], ["abandon-form", "abandon"]])
+  for (const [form, command] of [["temperature-form", "note-temperature"], ["spill-form", "note-spill"], ["lot-form", "change-lot"], ["abandon-form", "abandon"]])
     onSubmit(form, async typed => { if (await send(command, typed)) $("more").close(); });
 }
 

@@ -13,6 +13,7 @@ import candlebench.station.batch.Recipes;
 import candlebench.station.batch.VesselKind;
 import candlebench.station.batch.Waits;
 import candlebench.station.guidance.BenchSetup;
+import candlebench.station.guidance.GuidanceEvent;
 import candlebench.station.guidance.GuidanceEvent.BatchDone;
 import candlebench.station.guidance.GuidanceEvent.MixCompared;
 import candlebench.station.guidance.GuidanceEvent.VesselsLeftOut;
@@ -21,6 +22,11 @@ import candlebench.station.guidance.MakerCommand;
 import candlebench.station.guidance.MixStanding;
 import candlebench.station.guidance.Place;
 import candlebench.station.guidance.Prompt;
+import candlebench.station.record.BatchRecord;
+import candlebench.station.record.Deviation;
+import candlebench.station.record.LossLearnt;
+import candlebench.station.record.Recorded;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -89,6 +95,41 @@ class EnoughMixTest {
     assertThat(bench.all(BatchDone.class)).hasSize(1);
     assertThat(bench.all(MixCompared.class)).hasSize(1);
     assertThat(bench.all(VesselsLeftOut.class)).isEmpty();
+  }
+
+  private List<Recorded> recorded() {
+    List<Recorded> entries = new ArrayList<>();
+    for (GuidanceEvent event : bench.events)
+      if (!entries.isEmpty() || event instanceof GuidanceEvent.BatchStarted)
+        entries.add(new Recorded(entries.size() + 1, "2026-11-25T09:00:00+01:00", event));
+    return entries;
+  }
+
+  @Test
+  void what_was_spilt_is_missing_for_the_vessels_left_and_teaches_no_loss() {
+    mixed();
+    fill(1, "227");
+    assertThat(bench.say(new MakerCommand.NoteSpill(Mass.ofGrams("5000")))).isPresent();
+    assertThat(bench.say(new MakerCommand.NoteSpill(Mass.ofGrams("20")))).isEmpty();
+    assertThat(bench.last(MixCompared.class).standing()).isEqualTo(MixStanding.EVENLY_LESS);
+    // 2724 g less 227 g and 20 g, over eleven vessels.
+    for (int vessel = 2; vessel <= 12; vessel++)
+      assertThat(fill(vessel, "225.2").roughGrams()).isCloseTo(225.2, within(0.4));
+    assertThat(bench.all(BatchDone.class)).hasSize(1);
+    BatchRecord spilt = BatchRecord.of(recorded());
+    assertThat(spilt.deviations()).extracting(Deviation::kind).contains(Deviation.Kind.MIX_SPILT);
+    assertThat(LossLearnt.of("twelve", List.of(spilt, spilt, spilt))).isEmpty();
+  }
+
+  @Test
+  void three_batches_without_a_spill_teach_what_stayed_in_the_pot() {
+    mixed();
+    for (int vessel = 1; vessel <= 12; vessel++) fill(vessel, "226");
+    BatchRecord batch = BatchRecord.of(recorded());
+    assertThat(LossLearnt.of("twelve", List.of(batch, batch))).isEmpty();
+    LossLearnt learnt = LossLearnt.of("twelve", List.of(batch, batch, batch)).orElseThrow();
+    assertThat(learnt.loss().perPot().roughGrams()).isCloseTo(12, within(1.5));
+    assertThat(learnt.batches()).isEqualTo(3);
   }
 
   @Test

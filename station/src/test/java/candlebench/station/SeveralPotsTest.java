@@ -30,11 +30,22 @@ import candlebench.station.guidance.PotStanding;
 import candlebench.station.guidance.PotStanding.Doing;
 import candlebench.station.guidance.Prompt;
 import candlebench.station.guidance.Words;
+import candlebench.station.journal.EntryJson;
+import candlebench.station.journal.Projections;
+import candlebench.station.journal.Purpose;
+import candlebench.station.journal.RecordExport;
+import candlebench.station.journal.SqliteJournal;
+import candlebench.station.record.BatchRecord;
+import candlebench.station.record.PotEntries;
+import candlebench.station.record.Recorded;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** Two pots that take turns on one scale. */
 class SeveralPotsTest {
@@ -48,6 +59,7 @@ class SeveralPotsTest {
       new Waits(Duration.ofMinutes(10), Duration.ofMinutes(1), Duration.ZERO),
       "");
 
+  private static final String START = "2026-11-25T09:00:00+01:00";
   private static final Mass POT_A = Mass.ofGrams("400");
   private static final Mass POT_B = Mass.ofGrams("436");
 
@@ -203,6 +215,46 @@ class SeveralPotsTest {
     assertThat(bench.prompt().step()).isEqualTo(Prompt.Kind.DONE);
     assertThat(bench.replayed()).isEqualTo(bench.events);
     assertThat(oils()).isEqualTo(2);
+    for (String code : List.of("20261125-1", "20261125-2")) {
+      BatchRecord record = BatchRecord.of(PotEntries.of(code, recorded()));
+      assertThat(record.code()).isEqualTo(code);
+      assertThat(record.fills()).hasSize(2);
+      assertThat(record.standing()).hasSize(4);
+      assertThat(record.inPot()).hasSize(2);
+      assertThat(record.end()).isPresent();
+    }
+  }
+
+  private List<Recorded> recorded() {
+    List<Recorded> entries = new ArrayList<>();
+    for (GuidanceEvent event : bench.events)
+      entries.add(new Recorded(entries.size() + 1, START, event));
+    return entries;
+  }
+
+  @Test
+  void the_lists_beside_the_record_and_a_table_of_weighings_know_both_pots_apart(
+      @TempDir Path folder) throws Exception {
+    a_pot_whose_wait_is_over_calls_and_is_known_by_what_it_weighed();
+    Path file = folder.resolve("record.db");
+    try (SqliteJournal journal = SqliteJournal.open(file, Purpose.RECORD);
+        Projections lists = Projections.open(Projections.beside(file), journal)) {
+      for (GuidanceEvent event : bench.events) {
+        journal.append(START, List.of(EntryJson.text(event)));
+        if (event instanceof PotTaken) lists.catchUp();
+      }
+      for (String code : List.of("20261125-1", "20261125-2")) {
+        assertThat(lists.batch(code).orElseThrow().ending()).isEqualTo("done");
+        assertThat(lists.batch(code).orElseThrow().filled()).isEqualTo(2);
+        assertThat(lists.record(code).orElseThrow().fills()).hasSize(2);
+      }
+      List<BatchRecord> each = new ArrayList<>();
+      RecordExport.eachBatch(reader -> journal.read(1, reader), each::add);
+      assertThat(each)
+          .extracting(BatchRecord::code)
+          .containsExactlyInAnyOrder("20261125-1", "20261125-2");
+      assertThat(each).allSatisfy(batch -> assertThat(batch.fills()).hasSize(2));
+    }
   }
 
   private long oils() {

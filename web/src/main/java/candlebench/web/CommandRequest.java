@@ -32,6 +32,7 @@ final class CommandRequest {
       Map.entry("choose", Set.of("choice", "reason")),
       Map.entry("enter-by-hand", Set.of("net", "unit", "reason")),
       Map.entry("note-temperature", Set.of("celsius")),
+      Map.entry("note-spill", Set.of("amount", "unit")),
       Map.entry("abandon", Set.of("reason")),
       Map.entry("receive-lot", Set.of("material", "lot", "amount", "unit", "note", "person")),
       Map.entry("change-lot", Set.of("material", "lot")),
@@ -83,6 +84,7 @@ final class CommandRequest {
       case "choose" -> new MakerCommand.Choose(needed("choice"), optional("reason"));
       case "enter-by-hand" -> new MakerCommand.EnterByHand(mass("net"), needed("reason"));
       case "note-temperature" -> new MakerCommand.NoteTemperature(tenths("celsius"));
+      case "note-spill" -> new MakerCommand.NoteSpill(received());
       case "abandon" -> new MakerCommand.Abandon(needed("reason"));
       case "receive-lot" ->
         new MakerCommand.ReceiveLot(

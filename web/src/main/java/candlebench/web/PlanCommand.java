@@ -3,14 +3,25 @@ package candlebench.web;
 import candlebench.station.batch.planning.BenchChart;
 import candlebench.station.batch.planning.ChartText;
 import candlebench.station.batch.planning.PlanJson;
+import candlebench.station.batch.planning.PlanOrder;
 import candlebench.station.batch.planning.PlanText;
 import candlebench.station.batch.planning.WorkshopPlan;
+import candlebench.station.journal.JournalFailed;
+import candlebench.station.journal.JournalFile;
+import candlebench.station.journal.Purpose;
+import candlebench.station.journal.RecordExport;
+import candlebench.station.record.BatchRecord;
+import candlebench.station.record.LossLearnt;
 import candlebench.web.Main.WrongUse;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -32,8 +43,9 @@ final class PlanCommand implements Callable<Integer> {
               oilLoad {share, of}, where the oils share one load;
               testedLoad {share, of, reason}: the most the product was tested
               with; waits {melt, mix, set} and trim, for the bench
-      parts   kind (wax, oil, additive, dye), name, share, of (wax, total, or
-              oil with oilLoad), tolerance ("1 %%", "0.5 g" or {under, over}),
+      parts   kind (wax, oil, additive, dye), name, way (poured, by pieces,
+              from the bottle, in a cup), share, of (wax, total, or oil with
+              oilLoad), tolerance ("1 %%", "0.5 g" or {under, over}),
               maximum {share, of, reason}: of a wax the most oil it holds, of
               any other part its supplier's maximum; a plan above a maximum is
               refused unless it gives the reason; sensitisers [{name, category
@@ -78,6 +90,12 @@ final class PlanCommand implements Callable<Integer> {
       description = "print the JSON schema of a plan file; with --json, that of a plan")
   private boolean schema;
 
+  @Option(
+      names = "--data",
+      paramLabel = "DIR",
+      description = "a bench's data folder: tells what its finished batches of the recipe lost")
+  private Optional<Path> data = Optional.empty();
+
   @Parameters(arity = "0..1", paramLabel = "FILE", description = "the plan file")
   private Path file;
 
@@ -96,7 +114,24 @@ final class PlanCommand implements Callable<Integer> {
   private WorkshopPlan plan() throws WrongUse {
     if (file == null)
       throw new WrongUse("name a plan file; candlebench plan --example prints one to start from");
-    return WorkshopPlan.of(PlanFile.read(file));
+    PlanOrder order = PlanFile.read(file);
+    WorkshopPlan plan = WorkshopPlan.of(order);
+    if (data.isEmpty()) return plan;
+    return learnt(order.formula().id(), Purpose.RECORD.under(data.get()))
+        .map(known -> plan.beside(known.loss(), known.batches()))
+        .orElse(plan);
+  }
+
+  private static Optional<LossLearnt> learnt(String recipe, Path record) throws WrongUse {
+    if (!Files.isRegularFile(record))
+      throw new WrongUse("no record at '" + record + "': name a bench's data folder with --data");
+    List<BatchRecord> batches = new ArrayList<>();
+    try (JournalFile journal = JournalFile.open(record)) {
+      RecordExport.eachBatch(reader -> journal.scan(1, reader), batches::add);
+    } catch (JournalFailed damaged) {
+      throw new WrongUse(damaged.getMessage());
+    }
+    return LossLearnt.of(recipe, batches);
   }
 
   private static int print(PrintStream out, String text) {

@@ -27,6 +27,7 @@ import java.util.Optional;
  * @param charge what is in the pot, and what was weighed
  * @param open what is open within the step at hand
  * @param mix how the mix left stood to the vessels left, as it was last said
+ * @param spilt mix that was spilt, as far as its amount is known
  * @param undo what the last step was, and what was known before it
  */
 public record BatchProgress(
@@ -35,6 +36,7 @@ public record BatchProgress(
     Charge charge,
     Open open,
     MixStanding mix,
+    Mass spilt,
     Optional<Undo> undo,
     End end) {
 
@@ -57,6 +59,7 @@ public record BatchProgress(
         Charge.EMPTY,
         Open.NOTHING,
         MixStanding.ENOUGH,
+        Mass.ZERO,
         Optional.empty(),
         End.RUNNING);
   }
@@ -81,7 +84,7 @@ public record BatchProgress(
 
   /** The mix that is left for vessels. */
   public Mass mixLeft() {
-    return charge.contents().minus(charge.filled());
+    return charge.contents().minus(charge.filled()).minus(spilt);
   }
 
   /** Vessels that are still to be filled, the one at hand included. */
@@ -95,7 +98,20 @@ public record BatchProgress(
   }
 
   BatchProgress said(MixStanding standing) {
-    return new BatchProgress(started, course, charge, open, standing, undo, end);
+    return new BatchProgress(started, course, charge, open, standing, spilt, undo, end);
+  }
+
+  /** What was spilt lasts, even where the step before it is taken back. */
+  BatchProgress spilt(Mass amount) {
+    return new BatchProgress(
+        started,
+        course,
+        charge,
+        open,
+        mix,
+        spilt.plus(amount),
+        undo.map(step -> new Undo(step.at(), step.what(), step.before().spilt(amount))),
+        end);
   }
 
   BatchProgress leftOut(int vessels) {
@@ -104,9 +120,9 @@ public record BatchProgress(
 
   BatchProgress undoable(Stamp at, String what) {
     BatchProgress before =
-        new BatchProgress(started, course, charge, open, mix, Optional.empty(), end);
+        new BatchProgress(started, course, charge, open, mix, spilt, Optional.empty(), end);
     return new BatchProgress(
-        started, course, charge, open, mix, Optional.of(new Undo(at, what, before)), end);
+        started, course, charge, open, mix, spilt, Optional.of(new Undo(at, what, before)), end);
   }
 
   BatchProgress prepared() {
@@ -230,15 +246,16 @@ public record BatchProgress(
         charge,
         open,
         mix,
+        spilt,
         undo.map(step -> new Undo(step.at(), step.what(), step.before().takingFrom(material, lot))),
         end);
   }
 
   BatchProgress ended(End how) {
-    return new BatchProgress(started, course, charge, open, mix, undo, how);
+    return new BatchProgress(started, course, charge, open, mix, spilt, undo, how);
   }
 
   private BatchProgress at(Course nextCourse, Charge nextCharge, Open nextOpen) {
-    return new BatchProgress(started, nextCourse, nextCharge, nextOpen, mix, undo, end);
+    return new BatchProgress(started, nextCourse, nextCharge, nextOpen, mix, spilt, undo, end);
   }
 }

@@ -9,6 +9,7 @@ import candlebench.station.batch.Product;
 import candlebench.station.batch.Recipe;
 import candlebench.station.guidance.GuidanceEvent.BatchAbandoned;
 import candlebench.station.guidance.GuidanceEvent.BatchStarted;
+import candlebench.station.guidance.GuidanceEvent.MixSpilt;
 import candlebench.station.guidance.GuidanceEvent.TemperatureNoted;
 import candlebench.station.guidance.GuidanceEvent.Undone;
 import candlebench.station.guidance.GuidanceEvent.WorkDivided;
@@ -35,6 +36,7 @@ final class Commands {
     if (command instanceof MakerCommand.Undo) return undo(stage, scene);
     if (command instanceof MakerCommand.Abandon abandon) return abandon(abandon, stage, scene);
     if (command instanceof MakerCommand.NoteTemperature noted) return noted(noted, stage, scene);
+    if (command instanceof MakerCommand.NoteSpill spill) return spilt(spill, stage, scene);
     return Bookkeeping.of(command, scene, stage).orElseGet(() -> stage.on(said, scene));
   }
 
@@ -114,6 +116,17 @@ final class Commands {
     return tenths < COLDEST_TENTHS || tenths > HOTTEST_TENTHS
         ? Outcome.refuse(stage, Words.of("refused.temperature"))
         : Outcome.to(stage, new TemperatureNoted(scene.now(), tenths));
+  }
+
+  private static Outcome spilt(MakerCommand.NoteSpill spill, Stage stage, Scene scene) {
+    Optional<BatchProgress> running = scene.progress().running();
+    if (running.isEmpty()) return Outcome.refuse(stage, Words.of("refused.no-batch"));
+    boolean possible =
+        !spill.amount().isNegative() && !spill.amount().isMoreThan(running.get().mixLeft());
+    return possible
+        ? Outcome.to(stage, new MixSpilt(scene.now(), spill.amount()))
+        : Outcome.refuse(
+            stage, Words.of("refused.spill").and("left", running.get().mixLeft()));
   }
 
   private static Outcome undo(Stage stage, Scene scene) {

@@ -303,6 +303,14 @@ public sealed interface GuidanceEvent {
     }
   }
 
+  /** Some of the mix was spilt, about so much; zero where nobody knows. What is lost in this batch says nothing of other ones. */
+  record MixSpilt(Stamp at, Mass amount) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.batch(batch -> batch.spilt(amount));
+    }
+  }
+
   /** The last so many vessels are not filled, so that the others can be. */
   record VesselsLeftOut(Stamp at, int vessels, Mass left) implements GuidanceEvent {
     @Override

@@ -25,6 +25,9 @@ public sealed interface MakerCommand {
   /** A temperature measured by the maker, in tenths of a degree Celsius. */
   record NoteTemperature(int tenthsCelsius) implements MakerCommand {}
 
+  /** Some of the mix was spilt; the amount is zero where nobody knows. */
+  record NoteSpill(Mass amount) implements MakerCommand {}
+
   /** Give the batch up, with a reason. What was recorded stays. */
   record Abandon(String reason) implements MakerCommand {}
 

@@ -57,6 +57,7 @@ public final class EntryJson {
       GuidanceEvent.VesselTared.class,
       GuidanceEvent.VesselLifted.class,
       GuidanceEvent.MixCompared.class,
+      GuidanceEvent.MixSpilt.class,
       GuidanceEvent.VesselsLeftOut.class,
       GuidanceEvent.OverPoured.class,
       GuidanceEvent.OverGone.class,

@@ -5,6 +5,7 @@ import candlebench.station.guidance.GuidanceEvent.BatchStarted;
 import candlebench.station.guidance.GuidanceEvent.Corrected;
 import candlebench.station.guidance.GuidanceEvent.Noted;
 import candlebench.station.record.BatchRecord;
+import candlebench.station.record.PotEntries;
 import candlebench.station.record.Recorded;
 import candlebench.station.record.WeighingsCsv;
 import java.util.ArrayList;
@@ -44,6 +45,17 @@ public final class RecordExport {
   /** The weighings of all batches as a table. */
   public static void table(Entries entries, WeighingsCsv csv, Consumer<String> out)
       throws JournalFailed {
+    out.accept(csv.heading());
+    Tail tail = batches(entries, batch -> out.accept(csv.rows(batch)));
+    out.accept(csv.head(tail.entries, tail.head));
+  }
+
+  /** The record of each batch, in the order in which they ended. */
+  public static void eachBatch(Entries entries, Consumer<BatchRecord> out) throws JournalFailed {
+    batches(entries, out);
+  }
+
+  private static Tail batches(Entries entries, Consumer<BatchRecord> out) throws JournalFailed {
     Tail tail = new Tail();
     Map<String, List<JournalEntry>> later = new HashMap<>();
     List<JournalEntry> said = new ArrayList<>();
@@ -55,13 +67,12 @@ public final class RecordExport {
       later
           .computeIfAbsent(batchOf(EntryJson.event(entry)), none -> new ArrayList<>())
           .add(entry);
-    out.accept(csv.heading());
-    Batches batches = new Batches(later, batch -> out.accept(csv.rows(batch)));
+    Batches batches = new Batches(later, out);
     entries.each(entry -> {
       if (entry.sequence() <= tail.entries) batches.take(entry);
     });
     batches.end();
-    out.accept(csv.head(tail.entries, tail.head));
+    return tail;
   }
 
   private static String batchOf(GuidanceEvent event) {
@@ -81,11 +92,11 @@ public final class RecordExport {
     }
   }
 
-  /** Gathers the entries of one batch after another, and what was said of it after the next had begun. */
+  /** Gathers the entries of each batch, of several that take turns too, and what was said of it after it was over. */
   private static final class Batches {
     private final Map<String, List<JournalEntry>> later;
     private final Consumer<BatchRecord> out;
-    private List<JournalEntry> batch = new ArrayList<>();
+    private final PotEntries sorted = new PotEntries();
     private Optional<JournalFailed> unreadable = Optional.empty();
 
     Batches(Map<String, List<JournalEntry>> later, Consumer<BatchRecord> out) {
@@ -94,29 +105,28 @@ public final class RecordExport {
     }
 
     void take(JournalEntry entry) {
-      boolean starts = entry.kind().equals(EntryJson.kind(BatchStarted.class));
-      if (starts) hand();
-      if (starts || !batch.isEmpty()) batch.add(entry);
+      if (unreadable.isPresent()) return;
+      try {
+        if (entry.kind().equals(EntryJson.kind(BatchStarted.class))) hand(sorted.ended());
+        sorted.and(recorded(entry));
+      } catch (JournalFailed failed) {
+        unreadable = Optional.of(failed);
+      }
     }
 
     void end() throws JournalFailed {
-      hand();
       if (unreadable.isPresent()) throw unreadable.get();
+      hand(sorted.all());
     }
 
-    private void hand() {
-      if (batch.isEmpty() || unreadable.isPresent()) return;
-      try {
-        long last = batch.get(batch.size() - 1).sequence();
-        List<Recorded> recorded = new ArrayList<>();
-        for (JournalEntry entry : batch) recorded.add(recorded(entry));
-        String code = ((BatchStarted) recorded.get(0).event()).code();
+    private void hand(List<List<Recorded>> batches) throws JournalFailed {
+      for (List<Recorded> batch : batches) {
+        List<Recorded> recorded = new ArrayList<>(batch);
+        long last = batch.get(batch.size() - 1).entry();
+        String code = ((BatchStarted) batch.get(0).event()).code();
         for (JournalEntry entry : later.getOrDefault(code, List.of()))
           if (entry.sequence() > last) recorded.add(recorded(entry));
         out.accept(BatchRecord.of(recorded));
-        batch = new ArrayList<>();
-      } catch (JournalFailed failed) {
-        unreadable = Optional.of(failed);
       }
     }
 

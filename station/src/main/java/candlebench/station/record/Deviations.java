@@ -11,6 +11,7 @@ import candlebench.station.guidance.GuidanceEvent.BatchScrapped;
 import candlebench.station.guidance.GuidanceEvent.How;
 import candlebench.station.guidance.GuidanceEvent.LotChanged;
 import candlebench.station.guidance.GuidanceEvent.MixCompared;
+import candlebench.station.guidance.GuidanceEvent.MixSpilt;
 import candlebench.station.guidance.GuidanceEvent.OverGone;
 import candlebench.station.guidance.GuidanceEvent.OverPoured;
 import candlebench.station.guidance.GuidanceEvent.RemedyChosen;
@@ -69,6 +70,8 @@ final class Deviations {
       add(at, Kind.LOT_CHANGED, changed.material(), "", changed.to(), "");
     if (event instanceof MixCompared mix && mix.standing() == MixStanding.TOO_LITTLE)
       add(at, Kind.MIX_SHORT, "", grams(mix.left()), "", "");
+    if (event instanceof MixSpilt spilt)
+      add(at, Kind.MIX_SPILT, "", spilt.amount().isZero() ? "?" : grams(spilt.amount()), "", "");
     if (event instanceof VesselsLeftOut out)
       add(at, Kind.VESSELS_LEFT_OUT, Integer.toString(out.vessels()), grams(out.left()), "", "");
     if (event instanceof BatchScrapped scrapped)

@@ -37,8 +37,7 @@ public final class PotEntries {
   public void and(Recorded recorded) {
     GuidanceEvent event = recorded.event();
     if (event instanceof BatchStarted started) begin(started.code());
-    if (event instanceof PotTaken taken && batches.containsKey(taken.batch()))
-      inHand = taken.batch();
+    if (event instanceof PotTaken taken) inHand = taken.batch();
     for (String code : codes(event)) batches.get(code).add(seenBy(code, recorded));
     if (event instanceof BatchDone
         || event instanceof BatchScrapped
@@ -80,6 +79,14 @@ public final class PotEntries {
   /** Whether a batch is among those that run, or that ended last. */
   public boolean has(String code) {
     return batches.containsKey(code);
+  }
+
+  /** The entries of those that have ended, which the next start of a batch forgets. */
+  public List<List<Recorded>> ended() {
+    return batches.entrySet().stream()
+        .filter(each -> !running.contains(each.getKey()))
+        .map(each -> List.copyOf(each.getValue()))
+        .toList();
   }
 
   /** All of them, each with its entries so far. */

@@ -100,6 +100,7 @@ public final class EventSamples {
       new GuidanceEvent.VesselLifted(AT, 2),
       new GuidanceEvent.MixCompared(
           AT, 3, Mass.ofGrams("2034"), 9, Mass.ofGrams("226"), MixStanding.EVENLY_LESS),
+      new GuidanceEvent.MixSpilt(AT, Mass.ofGrams("40")),
       new GuidanceEvent.VesselsLeftOut(AT, 1, Mass.ofGrams("1800")),
       new GuidanceEvent.WaitStarted(AT, GuidanceEvent.Wait.MELT, Duration.ofMinutes(25)),
       new GuidanceEvent.WaitEnded(AT, GuidanceEvent.Wait.MIX, false),

@@ -14,6 +14,9 @@ public enum Rule {
   WHOLE_VESSELS(
       "A batch is split into charges of whole vessels, as even as pots and scales allow",
       "common practice, no source"),
+  LEARNT_LOSS(
+      "What stays behind is as it was in finished batches without a spill",
+      "this bench's own record"),
   STEP_WITHIN_TOLERANCE(
       "The scale's step is at most a third of the tolerance", "common practice, no source"),
   MINIMUM_WEIGHT(

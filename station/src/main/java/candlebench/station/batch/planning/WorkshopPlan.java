@@ -3,6 +3,7 @@ package candlebench.station.batch.planning;
 import candlebench.shared.Mass;
 import candlebench.station.batch.Load;
 import candlebench.station.batch.LoadBasis;
+import candlebench.station.batch.Loss;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -68,6 +69,20 @@ public record WorkshopPlan(
         .fault(scale.capacity(), scale.interval(), scale.division().step())
         .map(fault -> Finding.warned(
             Rule.ACCURACY_CLASS, scale.name(), fault + ". Look at its plate again."));
+  }
+
+  /** The same, with the loss that was learnt from so many finished batches beside the one in the file. */
+  public WorkshopPlan beside(Loss learnt, int batches) {
+    List<Finding> more = new ArrayList<>(findings);
+    more.add(Finding.noted(
+        Rule.LEARNT_LOSS,
+        "batch.loss",
+        batches + " finished batches without a spill lost " + Wording.grams(learnt.perPot())
+            + " per pot and " + Wording.grams(learnt.perVessel()) + " per vessel; this plan has "
+            + Wording.grams(order.loss().perPot()) + " and "
+            + Wording.grams(order.loss().perVessel()) + "."));
+    return new WorkshopPlan(
+        order, charges, filling, limits, sensitisers, fewest, List.copyOf(more));
   }
 
   public boolean isRefused() {
