@@ -38,7 +38,7 @@ function lastCheck(each, i) {
   if (!each.time) line.append(made("strong", "", "never checked"));
   else {
     const { day, time } = when(each.time);
-    line.append(`${day} ${time}${each.person ? ` by ${each.person}` : ""}: ${each.known} showed ${each.shown}, ${each.difference} `, made(each.within ? "span" : "strong", "", `(${each.within ? "within" : "beyond"} ±${each.allowed})`));
+    line.append(`${day} ${time}${each.person ? ` by ${each.person}` : ""}: ${each.known} showed ${each.shown}, ${each.difference} `, made(each.within ? "span" : "strong", "", `(${each.within ? "within" : "beyond"} ±${each.allowed})`), each.weightAsked ? `, sure with a weight of class ${each.weightAsked} or better` : "");
   }
   return line;
 }

@@ -172,6 +172,7 @@ final class SheetRows {
    * A scale that weighed some of the batch, and its last check before it.
    *
    * @param time empty where it was never checked, and all that follows with it
+   * @param weightAsked the coarsest class of weight that such a check may be made with; empty where the mass is no usual weight
    */
   record Check(
       String scale,
@@ -181,10 +182,11 @@ final class SheetRows {
       String difference,
       String allowed,
       boolean within,
+      String weightAsked,
       String person) {
 
     static Check of(String scale, Optional<ScaleCheck> last) {
-      if (last.isEmpty()) return new Check(scale, "", "", "", "", "", false, "");
+      if (last.isEmpty()) return new Check(scale, "", "", "", "", "", false, "", "");
       ScaleCheck check = last.get();
       Indication shown = check.checked().indication();
       MassUnit unit = shown.unit().orElse(MassUnit.GRAM);
@@ -196,6 +198,7 @@ final class SheetRows {
           signed(check.difference(), unit, shown.decimals()),
           figure(check.allowed(), unit, shown.decimals()),
           check.isWithin(),
+          check.weightAsked().map(Enum::name).orElse(""),
           check.checked().person());
     }
   }

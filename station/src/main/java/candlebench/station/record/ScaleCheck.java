@@ -3,6 +3,7 @@ package candlebench.station.record;
 import candlebench.shared.Mass;
 import candlebench.station.batch.planning.AccuracyClass;
 import candlebench.station.guidance.GuidanceEvent.ScaleChecked;
+import java.util.Optional;
 
 /**
  * A scale tried with a known mass, and whether it showed it as well as it should: within what a scale of class III may be off in use
@@ -28,6 +29,14 @@ public record ScaleCheck(long entry, String wall, ScaleChecked checked) {
   public Mass allowed() {
     Mass step = WeighingLine.stepOf(checked.indication()).step();
     return AccuracyClass.III.errorInService(checked.known(), step);
+  }
+
+  /**
+   * The coarsest class of weight that this check may be made with: one off by a third at most of what the scale may be off when it is
+   * verified, which is half of {@link #allowed()}. None for a known mass that is no weight of the table.
+   */
+  public Optional<WeightClass> weightAsked() {
+    return WeightClass.coarsestFor(checked.known(), allowed().times(1, 2));
   }
 
   public boolean isWithin() {
