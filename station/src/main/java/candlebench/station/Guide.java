@@ -48,7 +48,7 @@ final class Guide {
   }
 
   /** A command that is written down leaves its id there. */
-  private static GuidanceStep marked(Intake intake, GuidanceStep step) {
+  static GuidanceStep marked(Intake intake, GuidanceStep step) {
     if (!(intake instanceof Intake.Said said) || step.events().isEmpty()) return step;
     List<GuidanceEvent> events = new ArrayList<>();
     events.add(new GuidanceEvent.CommandTaken(

@@ -11,6 +11,7 @@ import candlebench.shared.MassUnit;
 import candlebench.shared.Stability;
 import candlebench.shared.Tolerance;
 import candlebench.simulator.CellTraits;
+import candlebench.simulator.LineFaults;
 import candlebench.simulator.MakerTraits;
 import candlebench.simulator.ScaleKey;
 import candlebench.simulator.ScaleQuirks;
@@ -19,6 +20,7 @@ import candlebench.simulator.ScaleTraits;
 import candlebench.simulator.Slips;
 import candlebench.simulator.Surroundings;
 import candlebench.simulator.VirtualMaker;
+import candlebench.station.VirtualBench.Cut;
 import candlebench.station.batch.Fraction;
 import candlebench.station.batch.Load;
 import candlebench.station.batch.Loss;
@@ -55,7 +57,26 @@ public final class SeededBatch {
     OFF_AND_ON,
     CABLE,
     KILL,
-    LIFTED
+    LIFTED,
+    /** The power goes while something is written down, or before anybody is told; the page sends its tap again. */
+    POWER_CUT,
+    WALL_BACK,
+    WALL_FORWARD,
+    /** A page comes back and sends its last tap again. */
+    RECONNECT,
+    LINE_PIECES,
+    LINE_LOSSES,
+    LINE_RUBBISH,
+    LINE_DELAYS;
+
+    /** Those that are drawn first, so that a seed with nothing else of it runs as it always did. */
+    static final Set<Mishap> AT_THE_BENCH = EnumSet.range(TARE_KEY, LIFTED);
+
+    static final Set<Mishap> AROUND_IT = EnumSet.complementOf(EnumSet.range(TARE_KEY, LIFTED));
+
+    boolean isOfTheLine() {
+      return compareTo(LINE_PIECES) >= 0;
+    }
   }
 
   /** How a run went. */
@@ -73,7 +94,9 @@ public final class SeededBatch {
   private final SplittableRandom random;
   private final FollowingMaker maker;
   private final Surroundings around;
+  private final SplittableRandom more;
   private final Set<Mishap> mishaps;
+  private final Set<Mishap> met = EnumSet.noneOf(Mishap.class);
   private final List<Mishap> due = new ArrayList<>();
   private final String scale;
   private long nextMishap;
@@ -84,10 +107,20 @@ public final class SeededBatch {
   private Mass liftedMass = Mass.ZERO;
 
   public SeededBatch(long seed) {
+    this(seed, EnumSet.allOf(Mishap.class));
+  }
+
+  /** @param possible what may go wrong at all; whatever else of it was drawn is the same */
+  public SeededBatch(long seed, Set<Mishap> possible) {
     this.seed = seed;
     random = new SplittableRandom(seed * 7919 + 1);
-    mishaps = drawnMishaps();
+    more = new SplittableRandom(seed * 104_729 + 7);
+    mishaps = drawnMishaps(possible);
+    Set<Mishap> outside = drawnAround(possible);
     due.addAll(mishaps);
+    for (Mishap mishap : outside)
+      if (!mishap.isOfTheLine()) due.add(more.nextInt(due.size() + 1), mishap);
+    mishaps.addAll(outside);
     Recipe recipe = recipe();
     int rate = RATES[random.nextInt(RATES.length)];
     ScaleQuirks drawn = quirks();
@@ -102,6 +135,10 @@ public final class SeededBatch {
         .quirks(quirks)
         .format(format.id())
         .seed(seed));
+    if (outside.stream().anyMatch(Mishap::isOfTheLine)) {
+      bench.line(line(outside), seed);
+      outside.stream().filter(Mishap::isOfTheLine).forEach(met::add);
+    }
     bench.promises.mayBeOff("0.8");
     bench.run(3);
     bench.start(recipe.id(), 1 + random.nextInt(3));
@@ -117,10 +154,28 @@ public final class SeededBatch {
     nextMishap = later(5, 40);
   }
 
-  private Set<Mishap> drawnMishaps() {
+  private Set<Mishap> drawnMishaps(Set<Mishap> possible) {
     Set<Mishap> drawn = EnumSet.noneOf(Mishap.class);
-    for (Mishap mishap : Mishap.values()) if (random.nextInt(5) == 0) drawn.add(mishap);
+    for (Mishap mishap : Mishap.AT_THE_BENCH) if (random.nextInt(5) == 0) drawn.add(mishap);
+    drawn.retainAll(possible);
     return drawn;
+  }
+
+  private Set<Mishap> drawnAround(Set<Mishap> possible) {
+    Set<Mishap> drawn = EnumSet.noneOf(Mishap.class);
+    for (Mishap mishap : Mishap.AROUND_IT) if (more.nextInt(8) == 0) drawn.add(mishap);
+    drawn.retainAll(possible);
+    return drawn;
+  }
+
+  /** Bits and bytes that change a number are not drawn: where a format has no checksum nothing could tell. */
+  private static LineFaults line(Set<Mishap> faults) {
+    LineFaults line = LineFaults.none();
+    if (faults.contains(Mishap.LINE_PIECES)) line = line.withCuts(0.5);
+    if (faults.contains(Mishap.LINE_LOSSES)) line = line.withLosses(0.05);
+    if (faults.contains(Mishap.LINE_RUBBISH)) line = line.withRubbish(0.02);
+    if (faults.contains(Mishap.LINE_DELAYS)) line = line.withDelays(0.1, Duration.ofMillis(400));
+    return line;
   }
 
   private Recipe recipe() {
@@ -214,6 +269,7 @@ public final class SeededBatch {
     if (mishap == Mishap.LIFTED && !mayBeLifted()) return;
     if (mishap == Mishap.KILL || isSetDownJustNow(mishap)) return;
     due.remove(0);
+    met.add(mishap);
     nextMishap = later(10, 60);
     switch (mishap) {
       case TARE_KEY -> bench.press(ScaleKey.TARE);
@@ -233,7 +289,12 @@ public final class SeededBatch {
         maker.handsBusy(true);
         putBackAt = later(2, 5);
       }
-      case KILL -> throw new AssertionError(nanos);
+      case POWER_CUT -> bench.cutPower(more.nextBoolean() ? Cut.BEFORE_DISK : Cut.AFTER_DISK);
+      case WALL_BACK -> bench.setWallClock(Duration.ofMinutes(-1 - more.nextInt(1500)));
+      case WALL_FORWARD -> bench.setWallClock(Duration.ofMinutes(1 + more.nextInt(1500)));
+      case RECONNECT -> bench.lastTapAgain();
+      case KILL, LINE_PIECES, LINE_LOSSES, LINE_RUBBISH, LINE_DELAYS ->
+        throw new AssertionError(mishap);
     }
   }
 
@@ -256,15 +317,25 @@ public final class SeededBatch {
         && bench.prompt().weighing().isPresent();
   }
 
+  /** What did go wrong so far. */
+  Set<Mishap> met() {
+    return met;
+  }
+
   /** Runs the batch to its end; throws {@link BenchPromises.Broken} where a promise does not hold. */
   public Run run() {
     int seconds = 0;
     while (bench.prompt().step() != Prompt.Kind.DONE && seconds < LONGEST_SECONDS) {
       bench.run(1);
       seconds++;
+      if (bench.isDark()) {
+        bench.restart(Duration.ofMillis(more.nextInt(1_000, 30_000)));
+        bench.lastTapAgain();
+      }
       boolean kill = !due.isEmpty() && due.get(0) == Mishap.KILL && bench.nanos() >= nextMishap;
       if (!kill) continue;
       due.remove(0);
+      met.add(Mishap.KILL);
       bench.restart(Duration.ofMillis(random.nextInt(200, 15_000)));
       nextMishap = later(10, 60);
     }

@@ -6,11 +6,13 @@ import candlebench.protocol.WireLayout;
 import candlebench.protocol.formats.ScaleFormats;
 import candlebench.shared.MassUnit;
 import candlebench.shared.Stamp;
+import candlebench.simulator.LineFaults;
 import candlebench.simulator.Pan;
 import candlebench.simulator.ScaleKey;
 import candlebench.simulator.ScaleQuirks;
 import candlebench.simulator.ScaleTraits;
 import candlebench.simulator.VirtualClock;
+import candlebench.simulator.VirtualLine;
 import candlebench.simulator.VirtualScale;
 import candlebench.station.guidance.BenchProgress;
 import candlebench.station.guidance.BenchSetup;
@@ -26,9 +28,11 @@ import candlebench.station.link.ScaleSettings;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.LongConsumer;
 import java.util.function.UnaryOperator;
 
@@ -66,6 +70,18 @@ public final class VirtualBench {
   private UnaryOperator<GuidanceStep> tampering = UnaryOperator.identity();
   private LongConsumer around = nanos -> {};
   private UnaryOperator<byte[]> wire = bytes -> bytes;
+  private CommandMemory taps = new CommandMemory();
+  private Optional<GuidanceInput.MakerSaid> lastTap = Optional.empty();
+  private final Set<String> done = new HashSet<>();
+  private Duration wallOff = Duration.ZERO;
+  private Optional<Cut> cut = Optional.empty();
+  private boolean dark;
+
+  /** When the power goes: while something is being written down, or once it is and before anybody was told. */
+  public enum Cut {
+    BEFORE_DISK,
+    AFTER_DISK
+  }
 
   /**
    * What a bench is made of; the usual one is an honest 3 kg scale that sends ten times a second.
@@ -137,6 +153,7 @@ public final class VirtualBench {
     private final ScaleFormat format;
     private final Framer framer;
     private final Readings readings;
+    private Optional<VirtualLine> line = Optional.empty();
     private boolean plugged = true;
     private boolean answering = true;
     private long lastHeard;
@@ -150,12 +167,18 @@ public final class VirtualBench {
       this.scale = new VirtualScale(traits, quirks, format, layout, pan, seed);
     }
 
+    private void send(long nanos, byte[] sent) {
+      if (!plugged) return;
+      if (line.isEmpty()) hear(nanos, sent);
+      else line.get().bytes(nanos, sent);
+    }
+
     private void hear(long nanos, byte[] sent) {
       if (!plugged) return;
       byte[] bytes = wire.apply(sent);
       lastHeard = nanos;
       if (!answering) line(true);
-      Stamp stamp = new Stamp(START.plusNanos(nanos), nanos - runBegan);
+      Stamp stamp = new Stamp(START.plusNanos(nanos).plus(wallOff), nanos - runBegan);
       framer.feed(
           bytes,
           bytes.length,
@@ -170,7 +193,8 @@ public final class VirtualBench {
 
     private void advanceTo(long moment) {
       pan.advanceTo(moment);
-      scale.advanceTo(moment, this::hear);
+      scale.advanceTo(moment, this::send);
+      line.ifPresent(carrying -> carrying.deliver(moment, this::hear));
       if (answering && moment - lastHeard > SILENT_NANOS) line(false);
     }
 
@@ -179,6 +203,7 @@ public final class VirtualBench {
       pan.flow(0, 0);
       pan.advanceTo(moment);
       scale.advanceTo(moment, (nanos, bytes) -> {});
+      line.ifPresent(carrying -> carrying.deliver(moment, (nanos, bytes) -> {}));
       answering = true;
       lastHeard = moment;
     }
@@ -210,7 +235,7 @@ public final class VirtualBench {
 
   /** The stamp of this moment: elapsed time begins anew with each run of the program. */
   public Stamp now() {
-    return new Stamp(clock.stamp().wall(), clock.nanos() - runBegan);
+    return new Stamp(clock.stamp().wall().plus(wallOff), clock.nanos() - runBegan);
   }
 
   /** What acts on the pan at each step, told the moment. */
@@ -221,6 +246,36 @@ public final class VirtualBench {
   /** What the wire makes of each frame on its way. */
   public void wire(UnaryOperator<byte[]> damage) {
     wire = damage;
+  }
+
+  /** The line of the first scale is as bad as this from now on. */
+  public void line(LineFaults faults, long seed) {
+    plates.get(0).line = Optional.of(new VirtualLine(faults, seed));
+  }
+
+  /** Somebody or something sets the computer's clock; time that has passed stays what it is. */
+  public void setWallClock(Duration by) {
+    wallOff = wallOff.plus(by);
+  }
+
+  /** The power goes when next something is written down; the bench is dark until it is restarted. */
+  public void cutPower(Cut when) {
+    cut = Optional.of(when);
+  }
+
+  /** Whether the power is gone, and nobody has started the program again. */
+  public boolean isDark() {
+    return dark;
+  }
+
+  /** A page that comes back, and never heard the answer, sends its last tap again. */
+  public void lastTapAgain() {
+    lastTap.ifPresent(tap -> tap(tap.commandId(), tap.command()));
+  }
+
+  /** Forgets which taps were done, which a bench must never do. */
+  void forgetTaps() {
+    taps = new CommandMemory();
   }
 
   public void run(double seconds) {
@@ -265,11 +320,22 @@ public final class VirtualBench {
   }
 
   public Optional<GuidanceEffect.CommandRefused> say(MakerCommand command) {
-    give(new GuidanceInput.MakerSaid("c" + ++commands, command, now()));
+    int before = effects.size();
+    tap("c" + ++commands, command);
+    if (effects.size() == before) return Optional.empty();
     GuidanceEffect last = effects.get(effects.size() - 1);
     return last instanceof GuidanceEffect.CommandRefused refused
         ? Optional.of(refused)
         : Optional.empty();
+  }
+
+  /** As the station does it: what was answered is not done again. */
+  private void tap(String id, MakerCommand command) {
+    GuidanceInput.MakerSaid tap = new GuidanceInput.MakerSaid(id, command, now());
+    lastTap = Optional.of(tap);
+    if (dark || taps.answer(id).isPresent()) return;
+    give(tap);
+    if (!dark) taps.keep(id, Station.DONE);
   }
 
   /** The program is killed and started again after a while; the journal is all that is left. Whoever poured has stopped. */
@@ -278,7 +344,11 @@ public final class VirtualBench {
     for (Plate plate : plates) plate.unheardUntil(clock.nanos());
     runBegan = clock.nanos() - 5_000_000L;
     inputs.add(RESTARTED);
+    dark = false;
+    cut = Optional.empty();
     state = GuidanceState.resume(setup, promises.fromJournal());
+    taps = new CommandMemory();
+    done.forEach(id -> taps.keep(id, Station.DONE));
   }
 
   /** Does something to each step before it is written down, to see whether the promises notice. */
@@ -287,12 +357,30 @@ public final class VirtualBench {
   }
 
   private void give(GuidanceInput input) {
-    GuidanceStep step = tampering.apply(state.on(input));
+    if (dark) return;
+    GuidanceStep step = tampering.apply(marked(input, state.on(input)));
+    if (cut.isPresent() && !step.events().isEmpty()) {
+      dark = true;
+      if (cut.get() == Cut.BEFORE_DISK) return;
+    }
     inputs.add(input);
     events.addAll(step.events());
+    for (GuidanceEvent event : step.events())
+      if (event instanceof GuidanceEvent.CommandTaken taken && !done.add(taken.commandId()))
+        throw new BenchPromises.Broken("the tap " + taken.commandId() + " was done twice");
+    if (dark) {
+      promises.check(input, step, now());
+      return;
+    }
     effects.addAll(step.effects());
     state = step.next();
     promises.check(input, step, now());
+  }
+
+  private static GuidanceStep marked(GuidanceInput input, GuidanceStep step) {
+    return input instanceof GuidanceInput.MakerSaid said
+        ? Guide.marked(new Intake.Said(said.commandId(), said.command(), said.stamp()), step)
+        : step;
   }
 
   /** The events that the same inputs give once more, from the beginning. */
@@ -305,7 +393,7 @@ public final class VirtualBench {
         replaying = GuidanceState.resume(setup, progress);
         continue;
       }
-      GuidanceStep step = replaying.on(input);
+      GuidanceStep step = marked(input, replaying.on(input));
       again.addAll(step.events());
       progress = progress.after(step.events());
       replaying = step.next();
