@@ -350,6 +350,7 @@ export const messages = {
   "record.share-begun": "which pot was begun",
   "record.pot-taken": "which pot is on the scale",
   "record.work-ended": "that no more pots are begun",
+  "record.temperature-outside": "a temperature outside its window: nothing is forbidden, go by the supplier's sheet",
   "record.mix-spilt": "that mix was spilt",
   "record.mix-compared": "the mix left against the vessels left",
   "record.vessels-left-out": "that vessels are left out",

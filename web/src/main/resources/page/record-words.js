@@ -33,6 +33,7 @@ export const words = {
     "not-weighed-again": "Pot not weighed again after melting: no scale answered",
     "lot-changed": "Another lot from here on: {about}, {choice}",
     "lot-unknown": "Lot unknown: {about}",
+    "temperature-outside": "Temperature {amount} outside its window ({about})",
     "mix-spilt": "Mix spilt, about: {amount}",
     "mix-short": "Too little mix for all vessels left: {amount}",
     "vessels-left-out": "Vessels left out for want of mix: {about}, with {amount} of mix left",

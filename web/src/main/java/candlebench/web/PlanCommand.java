@@ -42,7 +42,9 @@ final class PlanCommand implements Callable<Integer> {
       recipe  id, version, name; parts, in the order in which they go in;
               oilLoad {share, of}, where the oils share one load;
               testedLoad {share, of, reason}: the most the product was tested
-              with; waits {melt, mix, set} and trim, for the bench
+              with; waits {melt, mix, set} and trim, for the bench; windows
+              [{lot, melt, oil, pour}], each {from, to} such as "75 °C": of
+              any lot of wax, or of the lot named
       parts   kind (wax, oil, additive, dye), name, way (poured, by pieces,
               from the bottle, in a cup), share, of (wax, total, or oil with
               oilLoad), tolerance ("1 %%", "0.5 g" or {under, over}),

@@ -19,6 +19,11 @@ public interface Product {
     return List.of();
   }
 
+  /** Between which temperatures its wax is worked; none where nobody said. */
+  default List<ProcessWindows> windows() {
+    return List.of();
+  }
+
   /** Why so many cannot be made, and what to do instead; empty where nothing speaks against it. */
   Optional<String> refusal(int vessels);
 }

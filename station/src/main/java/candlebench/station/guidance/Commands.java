@@ -10,7 +10,6 @@ import candlebench.station.batch.Recipe;
 import candlebench.station.guidance.GuidanceEvent.BatchAbandoned;
 import candlebench.station.guidance.GuidanceEvent.BatchStarted;
 import candlebench.station.guidance.GuidanceEvent.MixSpilt;
-import candlebench.station.guidance.GuidanceEvent.TemperatureNoted;
 import candlebench.station.guidance.GuidanceEvent.Undone;
 import candlebench.station.guidance.GuidanceEvent.WorkDivided;
 import candlebench.station.guidance.GuidanceEvent.WorkEnded;
@@ -115,7 +114,7 @@ final class Commands {
     int tenths = noted.tenthsCelsius();
     return tenths < COLDEST_TENTHS || tenths > HOTTEST_TENTHS
         ? Outcome.refuse(stage, Words.of("refused.temperature"))
-        : Outcome.to(stage, new TemperatureNoted(scene.now(), tenths));
+        : Outcome.to(stage, Temperatures.noted(tenths, scene));
   }
 
   private static Outcome spilt(MakerCommand.NoteSpill spill, Stage stage, Scene scene) {

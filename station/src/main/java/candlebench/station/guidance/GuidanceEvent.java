@@ -8,6 +8,7 @@ import candlebench.shared.Tolerance;
 import candlebench.shared.Verdict;
 import candlebench.station.batch.Fraction;
 import candlebench.station.batch.PotShare;
+import candlebench.station.batch.ProcessWindows;
 import candlebench.station.batch.Recipe;
 import candlebench.station.batch.Remedy;
 import candlebench.station.guidance.pour.Habits;
@@ -431,6 +432,16 @@ public sealed interface GuidanceEvent {
 
   /** A temperature measured by the maker, in tenths of a degree Celsius. */
   record TemperatureNoted(Stamp at, int tenthsCelsius) implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before;
+    }
+  }
+
+  /** That temperature lies outside the window for what is done now. It is written down, and nothing is forbidden. */
+  record TemperatureOutside(
+      Stamp at, int tenthsCelsius, ProcessWindows.Process process, int fromTenths, int toTenths)
+      implements GuidanceEvent {
     @Override
     public BenchProgress foldInto(BenchProgress before) {
       return before;

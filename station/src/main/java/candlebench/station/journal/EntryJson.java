@@ -66,6 +66,7 @@ public final class EntryJson {
       GuidanceEvent.Asked.class,
       GuidanceEvent.Answered.class,
       GuidanceEvent.TemperatureNoted.class,
+      GuidanceEvent.TemperatureOutside.class,
       GuidanceEvent.Undone.class,
       GuidanceEvent.AcceptanceReopened.class,
       GuidanceEvent.BatchDone.class,

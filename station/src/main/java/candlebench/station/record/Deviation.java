@@ -25,6 +25,7 @@ public record Deviation(
     NOT_WEIGHED_AGAIN,
     LOT_CHANGED,
     LOT_UNKNOWN,
+    TEMPERATURE_OUTSIDE,
     MIX_SPILT,
     MIX_SHORT,
     VESSELS_LEFT_OUT,

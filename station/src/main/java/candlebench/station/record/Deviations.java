@@ -16,6 +16,7 @@ import candlebench.station.guidance.GuidanceEvent.OverGone;
 import candlebench.station.guidance.GuidanceEvent.OverPoured;
 import candlebench.station.guidance.GuidanceEvent.RemedyChosen;
 import candlebench.station.guidance.GuidanceEvent.ReweighSkipped;
+import candlebench.station.guidance.GuidanceEvent.TemperatureOutside;
 import candlebench.station.guidance.GuidanceEvent.Undone;
 import candlebench.station.guidance.GuidanceEvent.VesselsLeftOut;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
@@ -70,6 +71,15 @@ final class Deviations {
       add(at, Kind.LOT_CHANGED, changed.material(), "", changed.to(), "");
     if (event instanceof MixCompared mix && mix.standing() == MixStanding.TOO_LITTLE)
       add(at, Kind.MIX_SHORT, "", grams(mix.left()), "", "");
+    if (event instanceof TemperatureOutside outside)
+      add(
+          at,
+          Kind.TEMPERATURE_OUTSIDE,
+          word(outside.process()) + " " + degrees(outside.fromTenths()) + " to "
+              + degrees(outside.toTenths()),
+          degrees(outside.tenthsCelsius()),
+          "",
+          "");
     if (event instanceof MixSpilt spilt)
       add(at, Kind.MIX_SPILT, "", spilt.amount().isZero() ? "?" : grams(spilt.amount()), "", "");
     if (event instanceof VesselsLeftOut out)
@@ -120,6 +130,10 @@ final class Deviations {
 
   private void add(WeighingLine line, Kind kind, String about, String amount, String reason) {
     found.add(new Deviation(line.entry(), line.wall(), kind, about, amount, "", reason));
+  }
+
+  private static String degrees(int tenths) {
+    return BigDecimal.valueOf(tenths, 1).toPlainString() + " °C";
   }
 
   /** Grams to a hundredth, which no scale of a bench goes beyond for long; the record itself keeps them exact. */

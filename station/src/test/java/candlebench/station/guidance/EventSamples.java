@@ -10,6 +10,7 @@ import candlebench.shared.Verdict;
 import candlebench.station.batch.Fraction;
 import candlebench.station.batch.HarbourLane;
 import candlebench.station.batch.PotShare;
+import candlebench.station.batch.ProcessWindows;
 import candlebench.station.batch.Remedy;
 import candlebench.station.guidance.GuidanceEvent.How;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
@@ -131,6 +132,7 @@ public final class EventSamples {
       new GuidanceEvent.Answered(
           AT, GuidanceEvent.Question.PAN_DIFFERS, "count-it", Mass.ofGrams("390.2"), false),
       new GuidanceEvent.TemperatureNoted(AT, 853),
+      new GuidanceEvent.TemperatureOutside(AT, 853, ProcessWindows.Process.OIL, 700, 800),
       new GuidanceEvent.BatchScrapped(AT, "too strong to keep"),
       new GuidanceEvent.Undone(AT, "weight-accepted"),
       new GuidanceEvent.AcceptanceReopened(

@@ -7,6 +7,7 @@ import candlebench.station.batch.Load;
 import candlebench.station.batch.LoadBasis;
 import candlebench.station.batch.Loss;
 import candlebench.station.batch.Part;
+import candlebench.station.batch.ProcessWindows;
 import candlebench.station.batch.Recipe;
 import candlebench.station.batch.VesselKind;
 import candlebench.station.batch.Waits;
@@ -22,6 +23,7 @@ import java.util.Set;
  * A recipe as a plan file states it: with tolerances that may be shares, limits each with its own meaning, and sensitisers.
  *
  * @param version counted up by the maker at every change, so that a batch tells which one it was made by
+ * @param windows between which temperatures the wax is worked, for any lot and for single ones
  * @param tested the load that the product was tested with, all oils together
  */
 public record Formula(
@@ -31,7 +33,8 @@ public record Formula(
     List<Ingredient> ingredients,
     Optional<LoadLimit> tested,
     Waits waits,
-    String trim) {
+    String trim,
+    List<ProcessWindows> windows) {
 
   /** More parts than this are surely a slip (common practice, no source). */
   static final int MOST_PARTS = 40;
@@ -41,6 +44,7 @@ public record Formula(
 
   public Formula {
     ingredients = List.copyOf(ingredients);
+    windows = List.copyOf(windows);
     if (version < 1) throw new IllegalArgumentException("versions are counted from 1");
     if (ingredients.stream().noneMatch(Ingredient::isWax))
       throw new IllegalArgumentException("a recipe needs a wax that the other parts go into");
@@ -114,7 +118,7 @@ public record Formula(
         .map(each -> isStatedLike(part, each) ? each.meantOtherwise().orElse(each) : each)
         .toList();
     try {
-      return Optional.of(new Formula(id, version, name, changed, tested, waits, trim));
+      return Optional.of(new Formula(id, version, name, changed, tested, waits, trim, windows));
     } catch (IllegalArgumentException nothingLeft) {
       return Optional.empty();
     }

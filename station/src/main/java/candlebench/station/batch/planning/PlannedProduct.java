@@ -2,6 +2,7 @@ package candlebench.station.batch.planning;
 
 import candlebench.station.batch.Part;
 import candlebench.station.batch.PotShare;
+import candlebench.station.batch.ProcessWindows;
 import candlebench.station.batch.Product;
 import candlebench.station.batch.Recipe;
 import candlebench.station.batch.Way;
@@ -94,6 +95,11 @@ public record PlannedProduct(PlanOrder order) implements Product {
         .filter(Finding::refuses)
         .map(finding -> finding.subject() + ": " + finding.words())
         .findFirst();
+  }
+
+  @Override
+  public List<ProcessWindows> windows() {
+    return order.formula().windows();
   }
 
   public List<Pot> pots() {

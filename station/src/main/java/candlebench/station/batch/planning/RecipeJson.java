@@ -7,12 +7,18 @@ import candlebench.station.batch.Load;
 import candlebench.station.batch.LoadBasis;
 import candlebench.station.batch.Loss;
 import candlebench.station.batch.PartKind;
+import candlebench.station.batch.ProcessWindows;
+import candlebench.station.batch.ProcessWindows.Process;
+import candlebench.station.batch.ProcessWindows.Window;
 import candlebench.station.batch.Waits;
 import candlebench.station.batch.Way;
 import candlebench.station.batch.planning.FieldsJson.FieldWrong;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -53,6 +59,7 @@ public final class RecipeJson {
         "parts",
         "testedLoad",
         "waits",
+        "windows",
         "trim"));
     Vessel vessel = vessel(file.object(
         "vessel", "the kind of vessel", "name", "fill", "tolerance", "empty", "spread"));
@@ -111,7 +118,31 @@ public final class RecipeJson {
     Waits waits =
         recipe.objectIfAny("waits", "melt", "mix", "set").map(RecipeJson::waits).orElse(Waits.NONE);
     String trim = recipe.textIfAny("trim").orElse("");
-    return recipe.made(() -> new Formula(id, version, name, parts, tested, waits, trim));
+    List<ProcessWindows> windows = windows(recipe);
+    return recipe.made(() -> new Formula(id, version, name, parts, tested, waits, trim, windows));
+  }
+
+  private static List<ProcessWindows> windows(FieldsJson recipe) {
+    List<ProcessWindows> windows = new ArrayList<>();
+    for (FieldsJson each : recipe.objectsIfAny("windows", "lot", "melt", "oil", "pour")) {
+      Map<Process, Window> known = new EnumMap<>(Process.class);
+      for (Process process : Process.values())
+        each.objectIfAny(word(process), "from", "to")
+            .ifPresent(window -> known.put(process, window(window)));
+      String lot = each.textIfAny("lot").orElse("");
+      windows.add(each.made(() -> new ProcessWindows(lot, known)));
+    }
+    return windows;
+  }
+
+  private static Window window(FieldsJson window) {
+    int from = window.typed("from", Typed::tenthsCelsius, "the colder end, such as \"75 °C\"");
+    int to = window.typed("to", Typed::tenthsCelsius, "the hotter end, such as \"85 °C\"");
+    return window.made(() -> new Window(from, to));
+  }
+
+  static String word(Process process) {
+    return process.name().toLowerCase(Locale.ROOT);
   }
 
   private static Ingredient ingredient(FieldsJson part, Optional<Load> oilLoad) {

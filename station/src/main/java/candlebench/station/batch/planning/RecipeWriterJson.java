@@ -4,6 +4,7 @@ import candlebench.shared.Mass;
 import candlebench.station.batch.Fraction;
 import candlebench.station.batch.Load;
 import candlebench.station.batch.LoadBasis;
+import candlebench.station.batch.ProcessWindows;
 import candlebench.station.batch.Waits;
 import candlebench.station.batch.Way;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -12,6 +13,7 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.time.Duration;
 import java.util.List;
@@ -55,8 +57,25 @@ public final class RecipeWriterJson {
       waits.put("mix", seconds(formula.waits().mix()));
       waits.put("set", seconds(formula.waits().set()));
     }
+    if (!formula.windows().isEmpty())
+      json.set("windows", each(formula.windows(), RecipeWriterJson::windows));
     if (!formula.trim().isEmpty()) json.put("trim", formula.trim());
     return json;
+  }
+
+  private static ObjectNode windows(ProcessWindows of) {
+    ObjectNode json = NODES.objectNode();
+    if (!of.lot().isEmpty()) json.put("lot", of.lot());
+    for (ProcessWindows.Process each : ProcessWindows.Process.values())
+      if (of.windows().containsKey(each))
+        json.putObject(RecipeJson.word(each))
+            .put("from", celsius(of.windows().get(each).fromTenths()))
+            .put("to", celsius(of.windows().get(each).toTenths()));
+    return json;
+  }
+
+  private static String celsius(int tenths) {
+    return BigDecimal.valueOf(tenths, 1).stripTrailingZeros().toPlainString() + " °C";
   }
 
   private static ObjectNode part(Ingredient part) {

@@ -6,6 +6,7 @@ import candlebench.shared.NearestWord;
 import candlebench.station.batch.Fraction;
 import candlebench.station.batch.LoadBasis;
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.Duration;
 import java.util.List;
 import java.util.function.Function;
@@ -128,6 +129,26 @@ final class Typed {
     if (exact.scale() > 0)
       throw new IllegalArgumentException("'" + typed + "' is no whole number of seconds");
     return Duration.ofSeconds(exact.longValueExact());
+  }
+
+  /** A temperature in tenths of a degree Celsius; one in Fahrenheit is rounded to that. */
+  static int tenthsCelsius(String typed) {
+    Amount amount = Amount.of(typed);
+    BigDecimal celsius = switch (amount.unit()) {
+      case "°C" -> amount.number();
+      case "°F" ->
+        amount
+            .number()
+            .subtract(BigDecimal.valueOf(32))
+            .multiply(BigDecimal.valueOf(5))
+            .divide(BigDecimal.valueOf(9), 1, RoundingMode.HALF_UP);
+      default ->
+        throw new IllegalArgumentException(
+            "'" + typed + "' is no temperature: write it like \"75 °C\" or \"167 °F\"");
+    };
+    if (celsius.compareTo(BigDecimal.valueOf(200)) > 0)
+      throw new IllegalArgumentException("'" + typed + "' is hotter than any wax is worked");
+    return celsius.movePointRight(1).setScale(0, RoundingMode.HALF_UP).intValueExact();
   }
 
   static AccuracyClass accuracy(String typed) {

@@ -97,8 +97,8 @@ class LimitCheckTest {
       parts.add(part("dye", PartKind.DYE, "0.3", basis(random), Optional.empty()));
       parts.add(part("other", PartKind.OIL, "3", basis(random), Optional.empty()));
       parts.add(part("oil", PartKind.OIL, "5", basis(random), Optional.of(limit(random, 11))));
-      Formula formula =
-          new Formula("law", 1, "law", parts, Optional.of(limit(random, 15)), Waits.NONE, "");
+      Formula formula = new Formula(
+          "law", 1, "law", parts, Optional.of(limit(random, 15)), Waits.NONE, "", List.of());
       assertThat(LimitCheck.of(formula)).allMatch(LimitCheck::isKept);
       Fraction reach = BenchLimit.of(formula, parts.get(3)).orElseThrow();
       parts.set(
@@ -111,7 +111,8 @@ class LimitCheckTest {
               ANY,
               parts.get(3).limit(),
               List.of()));
-      Formula reached = new Formula("law", 1, "law", parts, formula.tested(), Waits.NONE, "");
+      Formula reached =
+          new Formula("law", 1, "law", parts, formula.tested(), Waits.NONE, "", List.of());
       List<LimitCheck> checks = LimitCheck.of(reached);
       assertThat(checks).allMatch(LimitCheck::isKept);
       assertThat(checks)

@@ -45,7 +45,7 @@ class PlanLawsTest {
     for (int i = 0; i < additives; i++)
       parts.add(part("additive " + i, PartKind.ADDITIVE, ADDITIVES[i], LoadBasis.values()[i % 2]));
     parts.add(part("oil", PartKind.OIL, String.valueOf(percent), basis));
-    return new Formula("law", 1, "law", parts, Optional.empty(), Waits.NONE, "");
+    return new Formula("law", 1, "law", parts, Optional.empty(), Waits.NONE, "", List.of());
   }
 
   private static PlanOrder order(Formula formula, int vessels, String fill, Charges charges) {
