@@ -75,10 +75,16 @@ $("check-form").addEventListener("submit", async event => {
   $("checked").textContent = answer.done ? "Written down." : answer.words ? text(answer.words) : answer.error;
 });
 
+$("teach-form").addEventListener("submit", async event => {
+  event.preventDefault();
+  const answer = await say("teach-pot", typed(event.target));
+  $("taught").textContent = answer.done ? "Written down: it is known by its weight from now on." : answer.words ? text(answer.words) : answer.error;
+});
+
 /** A check is offered where there are scales to check. */
 async function showScales() {
   const { scales } = await ask("api/view");
-  $("check-form").elements.scale.replaceChildren(...scales.map(scale => new Option(scale.name)));
+  for (const form of ["check-form", "teach-form"]) $(form).elements.scale.replaceChildren(...scales.map(scale => new Option(scale.name)));
   $("check-section").hidden = scales.length === 0;
 }
 

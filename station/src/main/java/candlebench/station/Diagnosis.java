@@ -153,7 +153,8 @@ public record Diagnosis(
         from = new Checkpoint(
             entry.sequence() - 1,
             hash,
-            BenchProgress.betweenBatches(progress.zeros(), progress.habits(), progress.begun()));
+            BenchProgress.betweenBatches(
+                progress.taught(), progress.zeros(), progress.habits(), progress.begun()));
       }
       progress = progress.after(event);
     }

@@ -1,11 +1,15 @@
 package candlebench.station;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import candlebench.shared.Mass;
 import candlebench.station.guidance.GuidanceEvent.PotTared;
+import candlebench.station.guidance.GuidanceEvent.PotTaught;
 import candlebench.station.guidance.MakerCommand;
 import candlebench.station.guidance.Prompt;
+import candlebench.station.journal.CheckpointJson;
+import java.time.Duration;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -26,6 +30,33 @@ class KnownPotsTest {
       scenario.bench.runUntil(Prompt.Kind.ADD_PART, 15);
       assertThat(scenario.bench.last(PotTared.class).pot()).isEqualTo("small");
     }
+  }
+
+  @Test
+  void a_pot_weighed_once_is_known_from_then_on_and_after_a_restart() throws Exception {
+    VirtualBench bench = new VirtualBench(make(10));
+    bench.run(3);
+    assertThat(bench.say(new MakerCommand.TeachPot("jug", "scale", "Robin"))).isPresent();
+    bench.pan.putOn("jug", Mass.ofGrams("611.7"));
+    bench.run(4);
+    assertThat(bench.say(new MakerCommand.TeachPot(" ", "scale", "Robin"))).isPresent();
+    assertThat(bench.say(new MakerCommand.TeachPot("jug", "no such scale", "Robin")))
+        .isPresent();
+    assertThat(bench.say(new MakerCommand.TeachPot("jug", "scale", "Robin"))).isEmpty();
+    assertThat(bench.last(PotTaught.class).empty().roughGrams()).isCloseTo(611.7, within(0.2));
+    bench.pan.liftOff("jug");
+    bench.run(2);
+    bench.restart(Duration.ofSeconds(10));
+    bench.run(2);
+    bench.start("harbour-lane-oil", 1);
+    bench.run(1);
+    bench.pan.putOn("jug", Mass.ofGrams("612"));
+    bench.runUntil(Prompt.Kind.ADD_PART, 15);
+    assertThat(bench.last(PotTared.class).pot()).isEqualTo("jug");
+    assertThat(bench.say(new MakerCommand.TeachPot("jug", "scale", "Robin"))).isPresent();
+    assertThat(
+            CheckpointJson.bench(CheckpointJson.text(bench.state().progress())).taught())
+        .isEqualTo(bench.state().progress().taught());
   }
 
   @ParameterizedTest

@@ -37,6 +37,7 @@ final class CommandRequest {
       Map.entry("receive-lot", Set.of("material", "lot", "amount", "unit", "note", "person")),
       Map.entry("change-lot", Set.of("material", "lot")),
       Map.entry("check-scale", Set.of("scale", "known", "unit", "person")),
+      Map.entry("teach-pot", Set.of("pot", "scale", "person")),
       Map.entry("note", Set.of("batch", "text", "person")),
       Map.entry(
           "correct",
@@ -92,6 +93,8 @@ final class CommandRequest {
       case "change-lot" -> new MakerCommand.ChangeLot(needed("material"), needed("lot"));
       case "check-scale" ->
         new MakerCommand.CheckScale(needed("scale"), mass("known"), optional("person"));
+      case "teach-pot" ->
+        new MakerCommand.TeachPot(needed("pot"), needed("scale"), optional("person"));
       case "note" -> new MakerCommand.Note(needed("batch"), needed("text"), optional("person"));
       case "correct" ->
         new MakerCommand.Correct(

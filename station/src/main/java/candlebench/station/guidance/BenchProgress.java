@@ -16,6 +16,7 @@ import java.util.function.UnaryOperator;
  * @param batch the batch in hand, or the last one
  * @param aside the other batches that run, each in its pot, in the order in which they were put aside
  * @param work what is made in several pots, if anything is or was
+ * @param taught the empty weights of pots, as they were weighed once, by name
  * @param zeros what is to be added to a scale's numbers, by scale, where its zero was found shifted
  * @param habits what was learnt of pours
  * @param begun how many batches were ever begun
@@ -24,25 +25,28 @@ public record BenchProgress(
     Optional<BatchProgress> batch,
     List<BatchProgress> aside,
     Optional<Work> work,
+    Map<String, Mass> taught,
     Map<Integer, Mass> zeros,
     Map<Pourer, Habits> habits,
     int begun) {
 
-  public static final BenchProgress EMPTY = betweenBatches(Map.of(), Map.of(), 0);
+  public static final BenchProgress EMPTY = betweenBatches(Map.of(), Map.of(), Map.of(), 0);
 
   /** Whose habits: on one scale, of one maker, with one kind of pour. */
   public record Pourer(int scale, String person, PourKind kind) {}
 
   public BenchProgress {
     aside = List.copyOf(aside);
+    taught = Map.copyOf(taught);
     zeros = Map.copyOf(zeros);
     habits = Map.copyOf(habits);
   }
 
   /** What lasts from one batch to the next. */
   public static BenchProgress betweenBatches(
-      Map<Integer, Mass> zeros, Map<Pourer, Habits> habits, int begun) {
-    return new BenchProgress(Optional.empty(), List.of(), Optional.empty(), zeros, habits, begun);
+      Map<String, Mass> taught, Map<Integer, Mass> zeros, Map<Pourer, Habits> habits, int begun) {
+    return new BenchProgress(
+        Optional.empty(), List.of(), Optional.empty(), taught, zeros, habits, begun);
   }
 
   /** What is known once one more event has happened. */
@@ -81,7 +85,8 @@ public record BenchProgress(
   }
 
   BenchProgress begun(BatchProgress next) {
-    return new BenchProgress(Optional.of(next), stillRunning(), work, zeros, habits, begun + 1);
+    return new BenchProgress(
+        Optional.of(next), stillRunning(), work, taught, zeros, habits, begun + 1);
   }
 
   /** Another batch is in hand from now on; none of that name is aside where only one batch's own events are folded. */
@@ -91,7 +96,7 @@ public record BenchProgress(
     if (taken.isEmpty()) return this;
     List<BatchProgress> others = new ArrayList<>(stillRunning());
     others.remove(taken.get());
-    return new BenchProgress(taken, others, work, zeros, habits, begun);
+    return new BenchProgress(taken, others, work, taught, zeros, habits, begun);
   }
 
   private List<BatchProgress> stillRunning() {
@@ -103,29 +108,35 @@ public record BenchProgress(
   BenchProgress zero(int scale, Mass zero) {
     Map<Integer, Mass> more = new HashMap<>(zeros);
     more.put(scale, zero);
-    return new BenchProgress(batch, aside, work, more, habits, begun);
+    return new BenchProgress(batch, aside, work, taught, more, habits, begun);
+  }
+
+  BenchProgress taught(String pot, Mass empty) {
+    Map<String, Mass> more = new HashMap<>(taught);
+    more.put(pot, empty);
+    return new BenchProgress(batch, aside, work, more, zeros, habits, begun);
   }
 
   BenchProgress learnt(GuidanceEvent.HabitsLearnt learnt) {
     Map<Pourer, Habits> more = new HashMap<>(habits);
     more.put(new Pourer(learnt.scale(), learnt.person(), learnt.kind()), learnt.habits());
-    return new BenchProgress(batch, aside, work, zeros, more, begun);
+    return new BenchProgress(batch, aside, work, taught, zeros, more, begun);
   }
 
   BenchProgress batch(UnaryOperator<BatchProgress> change) {
-    return new BenchProgress(batch.map(change), aside, work, zeros, habits, begun);
+    return new BenchProgress(batch.map(change), aside, work, taught, zeros, habits, begun);
   }
 
   BenchProgress aside(UnaryOperator<BatchProgress> change) {
     return new BenchProgress(
-        batch, aside.stream().map(change).toList(), work, zeros, habits, begun);
+        batch, aside.stream().map(change).toList(), work, taught, zeros, habits, begun);
   }
 
   BenchProgress divided(Work next) {
-    return new BenchProgress(batch, aside, Optional.of(next), zeros, habits, begun);
+    return new BenchProgress(batch, aside, Optional.of(next), taught, zeros, habits, begun);
   }
 
   BenchProgress work(UnaryOperator<Work> change) {
-    return new BenchProgress(batch, aside, work.map(change), zeros, habits, begun);
+    return new BenchProgress(batch, aside, work.map(change), taught, zeros, habits, begun);
   }
 }

@@ -7,10 +7,12 @@ import candlebench.station.guidance.GuidanceEvent.Corrected;
 import candlebench.station.guidance.GuidanceEvent.LotChanged;
 import candlebench.station.guidance.GuidanceEvent.LotReceived;
 import candlebench.station.guidance.GuidanceEvent.Noted;
+import candlebench.station.guidance.GuidanceEvent.PotTaught;
 import candlebench.station.guidance.GuidanceEvent.ScaleChecked;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** What the maker writes down beside the weighing: lots, checks of a scale, remarks and corrections. None of it moves the bench from its stage. */
 final class Bookkeeping {
@@ -29,6 +31,8 @@ final class Bookkeeping {
       return Optional.of(changed(change, scene, stage));
     if (command instanceof MakerCommand.CheckScale check)
       return Optional.of(checked(check, scene, stage));
+    if (command instanceof MakerCommand.TeachPot teach)
+      return Optional.of(taught(teach, scene, stage));
     if (command instanceof MakerCommand.Note note) return Optional.of(noted(note, scene, stage));
     if (command instanceof MakerCommand.Correct correct)
       return Optional.of(corrected(correct, scene, stage));
@@ -102,6 +106,33 @@ final class Bookkeeping {
             check.person()));
   }
 
+  /** Lighter than a pot or heavier than any that a hand lifts is something else. */
+  private static Outcome taught(MakerCommand.TeachPot teach, Scene scene, Stage stage) {
+    if (!scene.progress().isQuiet())
+      return Outcome.refuse(stage, Words.of("refused.teach-between-batches"));
+    if (isNoLine(teach.pot())) return Outcome.refuse(stage, Words.of("refused.teach-name"));
+    List<String> names =
+        scene.setup().scales().stream().map(BenchSetup.Scale::name).toList();
+    int scale = names.indexOf(teach.scale());
+    if (scale < 0)
+      return Outcome.refuse(stage, Words.of("refused.no-such-scale").and("scale", teach.scale()));
+    Optional<Reading> settled = scene.settledLately(scale);
+    if (settled.isEmpty()) return Outcome.refuse(stage, Words.of("refused.not-settled"));
+    Mass empty = scene.load(scale, settled.get());
+    if (empty.isLessThan(PlacingPot.LIGHTEST_POT))
+      return Outcome.refuse(stage, Words.of("refused.teach-empty"));
+    return Outcome.to(
+        stage,
+        new PotTaught(
+            scene.now(),
+            scale,
+            teach.scale(),
+            teach.pot().strip(),
+            settled.get().indication(),
+            empty,
+            teach.person()));
+  }
+
   /** A scale is not wrong by half or by double: then something else lies there, or nothing. */
   private static boolean isAnotherThing(Mass shown, Mass known) {
     return shown.times(2).isLessThan(known) || shown.isMoreThan(known.times(2));
@@ -122,11 +153,9 @@ final class Bookkeeping {
     if (correct.what() == Correctable.WEIGHT
         && !GRAMS.matcher(correct.now().strip()).matches())
       return Outcome.refuse(stage, Words.of("refused.correct-weight"));
-    boolean runs = scene
-        .progress()
-        .running()
-        .filter(batch -> batch.started().code().equals(correct.batch()))
-        .isPresent();
+    boolean runs = Stream.concat(
+            scene.progress().running().stream(), scene.progress().aside().stream())
+        .anyMatch(batch -> batch.started().code().equals(correct.batch()));
     if (runs && correct.what() == Correctable.WEIGHT)
       return Outcome.refuse(stage, Words.of("refused.correct-when-done"));
     return Outcome.to(

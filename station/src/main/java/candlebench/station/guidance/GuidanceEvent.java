@@ -558,6 +558,22 @@ public sealed interface GuidanceEvent {
     }
   }
 
+  /** A pot was weighed empty, alone on a scale and between two batches: from now on it is known by this weight. */
+  record PotTaught(
+      Stamp at,
+      int scale,
+      String scaleName,
+      String pot,
+      Indication indication,
+      Mass empty,
+      String person)
+      implements GuidanceEvent {
+    @Override
+    public BenchProgress foldInto(BenchProgress before) {
+      return before.taught(pot, empty);
+    }
+  }
+
   /** A remark on a batch, running or done. */
   record Noted(Stamp at, String batch, String text, String person) implements GuidanceEvent {
     @Override

@@ -41,6 +41,9 @@ public sealed interface MakerCommand {
   /** The mass that lies on a scale, by the scale's name, is known: write down what it shows. */
   record CheckScale(String scale, Mass known, String person) implements MakerCommand {}
 
+  /** The pot that stands empty on a scale, by the scale's name, is called so: know it from now on. */
+  record TeachPot(String pot, String scale, String person) implements MakerCommand {}
+
   /** A remark on a batch, by its code. */
   record Note(String batch, String text, String person) implements MakerCommand {}
 

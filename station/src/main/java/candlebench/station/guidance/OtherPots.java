@@ -183,7 +183,7 @@ record OtherPots(Scene scene) {
   }
 
   private boolean isEmptyPot(String name, int scale, Mass load) {
-    return scene.setup().pots().stream()
+    return scene.pots().stream()
         .filter(pot -> pot.name().equals(name))
         .anyMatch(pot -> new PotCheck(load, scene, scene.pan(scale)).fits(pot));
   }

@@ -111,7 +111,7 @@ record Overs(OverPour stage, Mass net, boolean back, Scene scene) {
 
   private Room room() {
     String name = scene.batch().charge().pot().orElseThrow().pot();
-    Mass inPot = scene.setup().pots().stream()
+    Mass inPot = scene.pots().stream()
         .filter(pot -> pot.name().equals(name))
         .map(BenchSetup.Pot::room)
         .findFirst()

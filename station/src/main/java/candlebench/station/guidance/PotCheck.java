@@ -12,18 +12,18 @@ record PotCheck(Mass load, Scene scene, Pan pan) {
   private static final Mass LEFT_IN = Mass.ofGrams("80");
 
   Optional<BenchSetup.Pot> known() {
-    return scene.setup().pots().stream().filter(this::fits).findFirst();
+    return scene.pots().stream().filter(this::fits).findFirst();
   }
 
   /** The pot of that name, if it can be that one: two pots may weigh the same. */
   Optional<BenchSetup.Pot> known(String name) {
-    return scene.setup().pots().stream()
+    return scene.pots().stream()
         .filter(pot -> pot.name().equals(name) && fits(pot))
         .findFirst();
   }
 
   boolean odd() {
-    return !scene.setup().pots().isEmpty() && known().isEmpty();
+    return !scene.pots().isEmpty() && known().isEmpty();
   }
 
   boolean fits(BenchSetup.Pot pot) {
@@ -33,7 +33,7 @@ record PotCheck(Mass load, Scene scene, Pan pan) {
 
   /** What seems to be wrong with it. */
   Words words() {
-    return scene.setup().pots().stream()
+    return scene.pots().stream()
         .filter(pot -> load.isMoreThan(pot.empty()))
         .filter(pot -> !load.minus(pot.empty()).isMoreThan(LEFT_IN))
         .min((a, b) -> b.empty().compareTo(a.empty()))

@@ -6,7 +6,9 @@ import candlebench.shared.Stamp;
 import candlebench.station.guidance.BenchProgress.Pourer;
 import candlebench.station.guidance.pour.Habits;
 import candlebench.station.guidance.pour.PourKind;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** All that a stage may look at: the setup, what is known for good, what the scales show, and the time. */
@@ -14,6 +16,17 @@ record Scene(BenchSetup setup, BenchProgress progress, List<Pan> pans, Stamp now
 
   Pan pan(int scale) {
     return pans.get(scale);
+  }
+
+  /** The pots whose empty weight is known: from the settings, and as they were taught since. */
+  List<BenchSetup.Pot> pots() {
+    Map<String, BenchSetup.Pot> known = new LinkedHashMap<>();
+    for (BenchSetup.Pot pot : setup.pots()) known.put(pot.name(), pot);
+    progress.taught().forEach((name, empty) -> {
+      Mass room = known.containsKey(name) ? known.get(name).room() : Mass.ZERO;
+      known.put(name, new BenchSetup.Pot(name, empty, room));
+    });
+    return List.copyOf(known.values());
   }
 
   /** What stands on a pan by a reading of it: what the scale showed, and its shifted zero made good. */

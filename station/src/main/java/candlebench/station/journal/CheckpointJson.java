@@ -21,13 +21,21 @@ public final class CheckpointJson {
 
   private record Learnt(Pourer pourer, Habits habits) {}
 
-  private record Knowing(int begun, Map<Integer, Mass> zeros, List<Learnt> learnt) {}
+  /** What was written before pots could be taught names none. */
+  private record Knowing(
+      int begun, Map<Integer, Mass> zeros, List<Learnt> learnt, Map<String, Mass> taught) {
+
+    Knowing {
+      taught = taught == null ? Map.of() : taught;
+    }
+  }
 
   public static String text(BenchProgress bench) {
     List<Learnt> learnt = new ArrayList<>();
     bench.habits().forEach((pourer, habits) -> learnt.add(new Learnt(pourer, habits)));
     try {
-      return JSON.writeValueAsString(new Knowing(bench.begun(), bench.zeros(), learnt));
+      return JSON.writeValueAsString(
+          new Knowing(bench.begun(), bench.zeros(), learnt, bench.taught()));
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("a bench that cannot be written down: " + bench, e);
     }
@@ -37,6 +45,6 @@ public final class CheckpointJson {
     Knowing knowing = JSON.readValue(text, Knowing.class);
     Map<Pourer, Habits> habits = new HashMap<>();
     for (Learnt learnt : knowing.learnt()) habits.put(learnt.pourer(), learnt.habits());
-    return BenchProgress.betweenBatches(knowing.zeros(), habits, knowing.begun());
+    return BenchProgress.betweenBatches(knowing.taught(), knowing.zeros(), habits, knowing.begun());
   }
 }

@@ -75,6 +75,7 @@ public final class EntryJson {
       GuidanceEvent.LotReceived.class,
       GuidanceEvent.LotChanged.class,
       GuidanceEvent.ScaleChecked.class,
+      GuidanceEvent.PotTaught.class,
       GuidanceEvent.Noted.class,
       GuidanceEvent.Corrected.class);
 

@@ -113,7 +113,7 @@ final class ProjectionFold {
     newest = new Checkpoint(
         entry.sequence() - 1,
         entry.previous(),
-        BenchProgress.betweenBatches(bench.zeros(), bench.habits(), bench.begun()));
+        BenchProgress.betweenBatches(bench.taught(), bench.zeros(), bench.habits(), bench.begun()));
   }
 
   private void keepBatch() throws SQLException {

@@ -26,7 +26,7 @@ import java.util.stream.Collectors;
 final class ProjectionTables implements AutoCloseable {
 
   /** Raised whenever what is folded, or how, changes: a file of another version is thrown away and built anew. */
-  private static final int VERSION = 3;
+  private static final int VERSION = 4;
 
   private static final String SCHEMA = "projections/tables.sql";
   private static final String BATCH_COLUMNS =

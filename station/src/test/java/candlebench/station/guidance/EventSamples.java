@@ -161,6 +161,14 @@ public final class EventSamples {
           Mass.ofGrams("45.13"),
           How.SETTLED),
       new GuidanceEvent.CupTipped(AT, 2, 1, Mass.ofGrams("45.2"), Mass.ofGrams("0.07"), true),
+      new GuidanceEvent.PotTaught(
+          AT,
+          0,
+          "bench scale",
+          "Pot A",
+          Indication.of("400.1", MassUnit.GRAM),
+          Mass.ofGrams("400.1"),
+          "Robin"),
       new GuidanceEvent.WorkDivided(
           AT,
           "harbour-lane",
