@@ -4,6 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import candlebench.shared.Mass;
+import java.time.ZoneId;
+import java.time.Duration;
+import candlebench.station.link.ScaleUri;
+import candlebench.station.link.ScaleSettings;
+import candlebench.station.guidance.BenchSetup;
+import candlebench.station.batch.planning.RecipeJson;
+import candlebench.station.batch.planning.PlannedProduct;
+import candlebench.shared.MassUnit;
 import candlebench.station.guidance.MakerCommand;
 import candlebench.station.journal.Checkpoint;
 import candlebench.station.journal.JournalEntry;
@@ -72,6 +80,41 @@ class DiagnosisTest {
       assertThat(outcome.difference()).isEmpty();
       assertThat(outcome.entries()).isPositive();
     }
+  }
+
+  @Test
+  void what_the_bench_was_told_is_the_same_on_the_other_computer_but_for_places_and_names()
+      throws Exception {
+    PlannedProduct product = new PlannedProduct(RecipeJson.read(RecipeJson.example()));
+    List<ScaleSettings> scales = List.of(
+        ScaleUri.of("serial:/dev/serial/by-id/usb-7?format=cas/10&unit=g&d=0.1g&max=3kg&ask=200ms"),
+        ScaleUri.of("tcp:192.168.1.20:4001?format=and&name=Robin's%20scale"));
+    StationConfig told = new StationConfig(
+        Purpose.RECORD,
+        scales,
+        new BenchSetup(
+            StationConfig.named(scales),
+            List.of(new BenchSetup.Pot("tall", Mass.ofGrams("412.6"), Mass.ZERO)),
+            List.of(product),
+            MassUnit.OUNCE,
+            new BenchSetup.Timing(Duration.ofSeconds(3), Duration.ZERO),
+            ZoneId.of("Europe/Paris")));
+    byte[] sent = sent(new Diagnosis(told, Checkpoint.START, List.of(), 0, ""));
+    StationConfig read = DiagnosisFile.read(new ByteArrayInputStream(sent)).config();
+    assertThat(read.setup().pots()).isEqualTo(told.setup().pots());
+    assertThat(read.setup().products().toString()).isEqualTo(told.setup().products().toString());
+    assertThat(read.setup().unit()).isEqualTo(MassUnit.OUNCE);
+    assertThat(read.setup().timing()).isEqualTo(told.setup().timing());
+    assertThat(read.setup().zone()).isEqualTo(told.setup().zone());
+    assertThat(read.scales()).hasSize(2);
+    for (int i = 0; i < 2; i++) {
+      assertThat(read.scales().get(i))
+          .usingRecursiveComparison()
+          .ignoringFields("line", "name")
+          .isEqualTo(scales.get(i));
+    }
+    assertThat(read.setup().scales()).extracting(BenchSetup.Scale::name).containsExactly("scale 1", "scale 2");
+    assertThat(texts(sent)).doesNotContain("Robin", "192.168", "by-id");
   }
 
   @Test

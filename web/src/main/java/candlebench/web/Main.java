@@ -71,7 +71,7 @@ public final class Main {
     if (TOLD_BY_SETTINGS.contains(name)) {
       line.getCommandSpec().usageMessage().footer(Settings.HELP);
       try {
-        typed = settings().with(new CommandLine(command.get()), typed);
+        typed = settings().with(line, typed);
       } catch (WrongUse wrong) {
         return wrongUse(wrong.getMessage());
       }
