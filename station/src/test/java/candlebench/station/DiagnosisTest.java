@@ -4,23 +4,23 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import candlebench.shared.Mass;
-import java.time.ZoneId;
-import java.time.Duration;
-import candlebench.station.link.ScaleUri;
-import candlebench.station.link.ScaleSettings;
-import candlebench.station.guidance.BenchSetup;
-import candlebench.station.batch.planning.RecipeJson;
-import candlebench.station.batch.planning.PlannedProduct;
 import candlebench.shared.MassUnit;
+import candlebench.station.batch.planning.PlanFile;
+import candlebench.station.batch.planning.PlannedProduct;
+import candlebench.station.guidance.BenchSetup;
 import candlebench.station.guidance.MakerCommand;
 import candlebench.station.journal.Checkpoint;
 import candlebench.station.journal.JournalEntry;
 import candlebench.station.journal.MemoryJournal;
 import candlebench.station.journal.Purpose;
+import candlebench.station.link.ScaleSettings;
+import candlebench.station.link.ScaleUri;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -85,7 +85,7 @@ class DiagnosisTest {
   @Test
   void what_the_bench_was_told_is_the_same_on_the_other_computer_but_for_places_and_names()
       throws Exception {
-    PlannedProduct product = new PlannedProduct(RecipeJson.read(RecipeJson.example()));
+    PlannedProduct product = new PlannedProduct(PlanFile.order());
     List<ScaleSettings> scales = List.of(
         ScaleUri.of("serial:/dev/serial/by-id/usb-7?format=cas/10&unit=g&d=0.1g&max=3kg&ask=200ms"),
         ScaleUri.of("tcp:192.168.1.20:4001?format=and&name=Robin's%20scale"));
@@ -102,7 +102,8 @@ class DiagnosisTest {
     byte[] sent = sent(new Diagnosis(told, Checkpoint.START, List.of(), 0, ""));
     StationConfig read = DiagnosisFile.read(new ByteArrayInputStream(sent)).config();
     assertThat(read.setup().pots()).isEqualTo(told.setup().pots());
-    assertThat(read.setup().products().toString()).isEqualTo(told.setup().products().toString());
+    assertThat(read.setup().products().toString())
+        .isEqualTo(told.setup().products().toString());
     assertThat(read.setup().unit()).isEqualTo(MassUnit.OUNCE);
     assertThat(read.setup().timing()).isEqualTo(told.setup().timing());
     assertThat(read.setup().zone()).isEqualTo(told.setup().zone());
@@ -113,7 +114,9 @@ class DiagnosisTest {
           .ignoringFields("line", "name")
           .isEqualTo(scales.get(i));
     }
-    assertThat(read.setup().scales()).extracting(BenchSetup.Scale::name).containsExactly("scale 1", "scale 2");
+    assertThat(read.setup().scales())
+        .extracting(BenchSetup.Scale::name)
+        .containsExactly("scale 1", "scale 2");
     assertThat(texts(sent)).doesNotContain("Robin", "192.168", "by-id");
   }
 

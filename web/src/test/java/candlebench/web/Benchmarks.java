@@ -72,7 +72,12 @@ public final class Benchmarks {
     Files.createDirectories(folder);
     try (MeasuredProgram program = new MeasuredProgram(folder, 1)) {
       WireToPage.Result result = WireToPage.of(program, 1, 50, SECONDS);
-      row("last byte to page, 1 scale x 50 Hz, p50", "0.8 ms", "%.2f ms", result.millis(0.5), result.millis(0.5) <= 0.8);
+      row(
+          "last byte to page, 1 scale x 50 Hz, p50",
+          "0.8 ms",
+          "%.2f ms",
+          result.millis(0.5),
+          result.millis(0.5) <= 0.8);
       row("the same, p99", "2 ms", "%.2f ms", result.millis(0.99), result.millis(0.99) <= 2);
     }
   }
@@ -83,9 +88,24 @@ public final class Benchmarks {
       WireToPage.Result result = WireToPage.of(program, 32, 20, SECONDS);
       long lost = result.sent() - result.understood();
       row("32 scales x 20 Hz, readings lost of " + result.sent(), "0", "%.0f", lost, lost == 0);
-      row("the same, last byte to page, p99", "5 ms", "%.2f ms", result.millis(0.99), result.millis(0.99) <= 5);
-      row("the same, of one core, with a page open", "25 %", "%.1f %%", result.percent(), result.percent() <= 25);
-      row("the same, resident memory", "130 MB", "%.0f MB", result.megabytes(), result.megabytes() <= 130);
+      row(
+          "the same, last byte to page, p99",
+          "5 ms",
+          "%.2f ms",
+          result.millis(0.99),
+          result.millis(0.99) <= 5);
+      row(
+          "the same, of one core, with a page open",
+          "25 %",
+          "%.1f %%",
+          result.percent(),
+          result.percent() <= 25);
+      row(
+          "the same, resident memory",
+          "130 MB",
+          "%.0f MB",
+          result.megabytes(),
+          result.megabytes() <= 130);
     }
   }
 

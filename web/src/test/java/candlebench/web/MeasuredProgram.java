@@ -29,7 +29,8 @@ final class MeasuredProgram implements AutoCloseable {
         List.of("serve", "--port", "0", "--data", folder.resolve("data").toString()));
     for (int i = 0; i < count; i++) {
       scales.add(new PseudoTerminal(folder.resolve("scale" + i)));
-      words.addAll(List.of("--scale", "serial:" + scales.get(i).address() + "?format=and&line=9600-8N1"));
+      words.addAll(
+          List.of("--scale", "serial:" + scales.get(i).address() + "?format=and&line=9600-8N1"));
     }
     process = Program.command(words.toArray(String[]::new))
         .redirectError(ProcessBuilder.Redirect.INHERIT)
@@ -87,8 +88,7 @@ final class MeasuredProgram implements AutoCloseable {
 
   private long status(String key) throws IOException {
     for (String line : Files.readAllLines(Path.of("/proc/" + process.pid() + "/status")))
-      if (line.startsWith(key + ":"))
-        return Long.parseLong(line.replaceAll("[^0-9]", ""));
+      if (line.startsWith(key + ":")) return Long.parseLong(line.replaceAll("[^0-9]", ""));
     throw new IOException("the system does not tell " + key);
   }
 

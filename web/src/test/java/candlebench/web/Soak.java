@@ -46,8 +46,7 @@ public final class Soak {
             pages.removeFirst().close();
           else {
             RawHttp.get(program.port(), "/");
-            pages.addLast(
-                new WatchedStream(program.port(), view -> views.incrementAndGet()));
+            pages.addLast(new WatchedStream(program.port(), view -> views.incrementAndGet()));
             opened++;
           }
         }

@@ -1,7 +1,7 @@
 package candlebench.station.batch.planning;
 
 /** A small plan file to start from: three glasses of 252 g at 8 % of the wax, one pot, one scale. The materials are invented. */
-final class PlanFile {
+public final class PlanFile {
   static final String TEXT = """
       {
         "recipe": {
@@ -30,7 +30,7 @@ final class PlanFile {
     return text;
   }
 
-  static PlanOrder order(String... fromTo) {
+  public static PlanOrder order(String... fromTo) {
     try {
       return RecipeJson.read(text(fromTo));
     } catch (UnreadablePlan wrong) {
