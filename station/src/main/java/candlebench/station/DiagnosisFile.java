@@ -76,7 +76,10 @@ public final class DiagnosisFile {
             .map(pot -> pot.empty().grams() + "\t" + pot.room().grams() + "\t" + pot.name()));
     int number = 0;
     for (PlannedProduct plan : plans(diagnosis.config()))
-      put(zip, "plan-" + ++number + ".json", Stream.of(RecipeWriterJson.text(plan.order())));
+      put(
+          zip,
+          "plan-" + ++number + ".json",
+          Stream.of(RecipeWriterJson.text(plan.order().withLots(anonymous::lot))));
     put(
         zip,
         "known.json",

@@ -34,6 +34,11 @@ public final class AnonymousJson {
     return name("scale", name);
   }
 
+  /** The name that stands for a lot's. */
+  public String lot(String name) {
+    return name("lot", name);
+  }
+
   public EntryText entry(EntryText text) {
     return new EntryText(text.kind(), line(text.body()));
   }

@@ -3,10 +3,12 @@ package candlebench.station.batch.planning;
 import candlebench.shared.Mass;
 import candlebench.station.batch.BatchPlan;
 import candlebench.station.batch.Loss;
+import candlebench.station.batch.ProcessWindows;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 
 /**
  * What is to be planned: a recipe, so many vessels, and the pots and scales there are for it.
@@ -64,6 +66,23 @@ public record PlanOrder(
   /** The same for another number of vessels. */
   PlanOrder of(int ofVessels, Charges inCharges) {
     return new PlanOrder(formula, vessel, pots, cup, scales, ofVessels, loss, inCharges, cure);
+  }
+
+  /** The same with other names for the lots that its windows are for. */
+  public PlanOrder withLots(UnaryOperator<String> names) {
+    List<ProcessWindows> windows = formula.windows().stream()
+        .map(each -> new ProcessWindows(names.apply(each.lot()), each.windows()))
+        .toList();
+    Formula renamed = new Formula(
+        formula.id(),
+        formula.version(),
+        formula.name(),
+        formula.ingredients(),
+        formula.tested(),
+        formula.waits(),
+        formula.trim(),
+        windows);
+    return new PlanOrder(renamed, vessel, pots, cup, scales, vessels, loss, charges, cure);
   }
 
   /** One charge, as the bench makes it. */
