@@ -320,12 +320,12 @@ public final class FollowingMaker {
     }
   }
 
+  /** No vessel is left out: the last is filled with what there is. */
   private void answer(long nanos) {
     boolean firstAsking = seen.step() == Prompt.Kind.ASK && liftsFirst();
-    boolean asked = !seen.choices().isEmpty() && !firstAsking
-        || seen.step() == Prompt.Kind.PLACE_VESSEL
-            && seen.confirm().isPresent()
-            && !pan().holds(POT);
+    boolean atVessels = seen.step() == Prompt.Kind.PLACE_VESSEL;
+    boolean asked = !seen.choices().isEmpty() && !firstAsking && !atVessels
+        || atVessels && seen.confirm().isPresent() && !pan().holds(POT);
     if (!asked) {
       answersAt = Long.MAX_VALUE;
       return;
@@ -334,7 +334,7 @@ public final class FollowingMaker {
     if (nanos < answersAt) return;
     answersAt = Long.MAX_VALUE;
     keys++;
-    if (seen.choices().isEmpty()) {
+    if (atVessels || seen.choices().isEmpty()) {
       bench.say(new MakerCommand.GoOn());
       return;
     }

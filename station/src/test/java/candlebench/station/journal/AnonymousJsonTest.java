@@ -34,6 +34,7 @@ class AnonymousJsonTest {
       "material",
       "name",
       "pot",
+      "process",
       "product",
       "what");
 
