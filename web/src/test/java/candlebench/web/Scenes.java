@@ -9,6 +9,7 @@ import candlebench.station.view.StationView.Cue;
 import candlebench.station.view.StationView.Key;
 import candlebench.station.view.StationView.PartState;
 import candlebench.station.view.StationView.PartView;
+import candlebench.station.view.StationView.PotState;
 import candlebench.station.view.StationView.PotView;
 import candlebench.station.view.StationView.RecordView;
 import candlebench.station.view.StationView.Say;
@@ -60,6 +61,7 @@ final class Scenes {
     scenes.put("overload", overload());
     scenes.put("fill-vessel", fillVessel());
     scenes.put("waiting", waiting());
+    scenes.put("in-turns", inTurns());
     scenes.put("finished", finished());
     return scenes;
   }
@@ -365,6 +367,29 @@ final class Scenes {
             .confirm(new Key("go-on", Say.of("key.stirred")))
             .parts(parts(2))
             .build());
+  }
+
+  /** Two pots that take turns, a third that calls, and a share to come. */
+  private static StationView inTurns() {
+    return view(
+        List.of(scale("1168.7", "live", "stable", 40)),
+        bench("STIR", Say.of("now.stir"))
+            .detail(Say.of("detail.stir"))
+            .cue(Cue.WAITING)
+            .timer(new Countdown(Say.of("timer.stir"), 83_000, 120_000))
+            .confirm(new Key("go-on", Say.of("key.stirred")))
+            .parts(parts(2))
+            .pots(pots())
+            .build());
+  }
+
+  private static List<PotView> pots() {
+    Countdown melts = new Countdown(Say.of("timer.melt"), 492_000, 1_500_000);
+    return List.of(
+        new PotView("Pot A", "20261125-1", PotState.IN_HAND, 12, 0, Optional.empty()),
+        new PotView("Pot B", "20261125-2", PotState.WAITING, 12, 0, Optional.of(melts)),
+        new PotView("Large pot", "20261125-3", PotState.CALLS, 16, 3, Optional.empty()),
+        new PotView("Pot A", "", PotState.TO_COME, 12, 0, Optional.empty()));
   }
 
   private static StationView finished() {
