@@ -3,6 +3,7 @@ package candlebench.station.batch.planning;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import candlebench.shared.Mass;
+import candlebench.station.batch.Loss;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.InputFormat;
@@ -82,6 +83,16 @@ class PlanJsonTest {
         .isNotEmpty();
     assertThat(SCHEMA.validate(text.replaceFirst("\\{", "{\"more\": 1,"), InputFormat.JSON))
         .isNotEmpty();
+  }
+
+  @Test
+  void the_learnt_loss_stands_beside_the_one_in_the_file_and_changes_no_sum() {
+    WorkshopPlan plan = PlanFile.plan();
+    WorkshopPlan beside = plan.beside(new Loss(Mass.ofGrams("8"), Mass.ofGrams("0.3")), 5);
+    assertThat(SCHEMA.validate(PlanJson.text(beside), InputFormat.JSON)).isEmpty();
+    assertThat(beside.total()).isEqualTo(plan.total());
+    assertThat(beside.isRefused()).isEqualTo(plan.isRefused());
+    assertThat(PlanText.of(beside)).contains("5 finished batches", "8 g", "0.3 g per vessel");
   }
 
   @Test
