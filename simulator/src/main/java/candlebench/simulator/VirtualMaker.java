@@ -18,6 +18,10 @@ public final class VirtualMaker implements Hands {
   private static final double RESUME_SECONDS = 1.5;
   private static final double PIECE_LEAST = 2;
   private static final double PIECE_MOST = 20;
+
+  /** Nobody breaks off less than a crumb; an assumption. */
+  private static final double CRUMB = 0.1;
+
   private static final double PIECE_FALL_METRES = 0.05;
   private static final double ANSWER_SECONDS = 1.2;
 
@@ -201,7 +205,7 @@ public final class VirtualMaker implements Hands {
     if (nanos < nextAct || perceived.told() != Told.PIECES) return;
     nextAct = nanos + nanos(pickSeconds());
     double most = Math.min(PIECE_MOST, perceived.toGo().orElse(PIECE_MOST));
-    if (most <= 0) return;
+    if (most < CRUMB) return;
     double least = Math.min(PIECE_LEAST, most);
     pan.drop(PouringHand.grams(least + (most - least) * random.nextDouble()), PIECE_FALL_METRES);
   }

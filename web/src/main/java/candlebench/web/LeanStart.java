@@ -21,7 +21,7 @@ import java.util.List;
 final class LeanStart {
 
   /** The simple collector and compiler: less memory at rest and a quicker start, for a program that is idle nearly all the time. */
-  private static final List<String> SETTINGS =
+  static final List<String> SETTINGS =
       List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xms16m", "-Xmx96m", "-Xss512k");
 
   private static final Path COMMAND = Path.of("/proc/self/cmdline");

@@ -3,10 +3,12 @@ package candlebench.web;
 import candlebench.shared.Mass;
 import candlebench.simulator.Hands;
 import candlebench.simulator.Held;
+import candlebench.simulator.MakerTraits;
 import candlebench.simulator.Pan;
 import candlebench.simulator.Perceived;
 import candlebench.simulator.Perceived.Told;
 import candlebench.simulator.PourKind;
+import candlebench.simulator.Slips;
 import candlebench.simulator.VirtualMaker;
 import java.util.ArrayList;
 import java.util.List;
@@ -36,6 +38,12 @@ final class BatchHands implements Hands {
 
   BatchHands(VirtualMaker maker) {
     this.maker = maker;
+  }
+
+  /** Hands that pour at about half the usual flow, for a page and a machine that may be slow. */
+  static BatchHands slow() {
+    return new BatchHands(new VirtualMaker(
+        new MakerTraits(0.35, 0, 0.07, 0.5, 1, 0.5, 0, 0.030, 1.3), Slips.none(), 5, 0));
   }
 
   /** What the page says to do. */

@@ -5,6 +5,7 @@ import candlebench.protocol.ScaleFormat;
 import candlebench.protocol.formats.ScaleFormats;
 import candlebench.simulator.CellTraits;
 import candlebench.simulator.Hands;
+import candlebench.simulator.Outlet;
 import candlebench.simulator.Pan;
 import candlebench.simulator.Perceived;
 import candlebench.simulator.Perceived.Told;
@@ -37,7 +38,7 @@ final class RealBench implements AutoCloseable {
 
   private final Path data;
   private final String format;
-  private final PseudoTerminal terminal;
+  private final Outlet outlet;
   private final Pan pan = new Pan();
   private final RunningBench bench;
   private volatile Perceived perceived = Perceived.told(Told.WAIT);
@@ -45,9 +46,18 @@ final class RealBench implements AutoCloseable {
   private int port;
 
   RealBench(Path folder, String format, double sendsPerSecond, Hands hands) {
-    this.data = folder.resolve("data");
+    this(
+        folder.resolve("data"),
+        new PseudoTerminal(folder.resolve("scale")),
+        format,
+        sendsPerSecond,
+        hands);
+  }
+
+  RealBench(Path data, Outlet outlet, String format, double sendsPerSecond, Hands hands) {
+    this.data = data;
     this.format = format;
-    terminal = new PseudoTerminal(folder.resolve("scale"));
+    this.outlet = outlet;
     ScaleFormat wire = ScaleFormats.of(format);
     LineSettings line = wire.lines().get(0);
     ScaleTraits traits = ScaleTraits.benchThreeKilograms()
@@ -57,7 +67,7 @@ final class RealBench implements AutoCloseable {
     VirtualScale scale =
         new VirtualScale(traits, ScaleQuirks.none(), wire, wire.layouts().get(0), pan, 7);
     bench = RunningBench.start(
-        List.of(new RunningBench.Station(scale, terminal)),
+        List.of(new RunningBench.Station(scale, outlet)),
         nanos -> hands.advanceTo(nanos, perceived, pan));
   }
 
@@ -71,7 +81,7 @@ final class RealBench implements AutoCloseable {
             "--data",
             data.toString(),
             "--scale",
-            "serial:" + terminal.address() + "?format=" + format + "&line=" + line)
+            "serial:" + outlet.address() + "?format=" + format + "&line=" + line)
         .command());
     process = new ProcessBuilder(command)
         .redirectError(ProcessBuilder.Redirect.INHERIT)
@@ -81,6 +91,11 @@ final class RealBench implements AutoCloseable {
     port = CompletableFuture.supplyAsync(() -> portSaid(out))
         .orTimeout(PATIENCE_NANOS, TimeUnit.NANOSECONDS)
         .join();
+  }
+
+  /** Takes a program that runs already, served at this port, for its own. */
+  void joins(int served) {
+    port = served;
   }
 
   private static int portSaid(BufferedReader out) {

@@ -3,18 +3,11 @@ package candlebench.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import candlebench.shared.Mass;
-import candlebench.simulator.MakerTraits;
-import candlebench.simulator.Slips;
-import candlebench.simulator.VirtualMaker;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.options.AriaRole;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -33,18 +26,13 @@ import org.junit.jupiter.params.provider.ValueSource;
 @Timeout(value = 12, unit = TimeUnit.MINUTES)
 class WholeBatchInBrowserTest {
   private static final int VESSELS = 4;
-  private static final Mass STEP = Mass.ofGrams("0.1");
   private static final long PATIENCE_NANOS = TimeUnit.MINUTES.toNanos(10);
-  private static final Pattern TAKEN =
-      Pattern.compile("\"place\":\"([a-z-]+ \\d+)\".*?\"net\":\"(-?\\d+(?:\\.\\d+)?)\"");
   private static PageBrowser browser;
 
   @TempDir
   Path folder;
 
-  /** Pours at about half the usual flow, since the page and the machine under it may be slow here. */
-  private final BatchHands hands = new BatchHands(new VirtualMaker(
-      new MakerTraits(0.35, 0, 0.07, 0.5, 1, 0.5, 0, 0.030, 1.3), Slips.none(), 5, 0));
+  private final BatchHands hands = BatchHands.slow();
 
   @BeforeAll
   static void open() {
@@ -65,7 +53,7 @@ class WholeBatchInBrowserTest {
     try (RealBench real = new RealBench(folder, format, 10, hands)) {
       PageEyes eyes = begin(real);
       work(real, eyes, () -> eyes.heading().startsWith("Done"));
-      isTrue(real);
+      BatchTruth.check(real, hands, VESSELS);
       assertThat(Program.run("export", "--data", real.data().toString()).out())
           .contains("\"kind\":\"batch-done\"")
           .doesNotContain("over-poured", "\"kind\":\"asked\"");
@@ -90,7 +78,7 @@ class WholeBatchInBrowserTest {
               "\"kind\":\"remedy-chosen\"",
               "\"kind\":\"cure-checked\"",
               "\"kind\":\"batch-done\"");
-      isTrue(real);
+      BatchTruth.check(real, hands, VESSELS);
     }
   }
 
@@ -124,39 +112,5 @@ class WholeBatchInBrowserTest {
 
   private static boolean isChoosable(PageEyes eyes) {
     return choice(eyes).count() == 1 && choice(eyes).isEnabled();
-  }
-
-  /** Every recorded weight is what was truly there, within a division; the parts sum to what the pot held. */
-  private void isTrue(RealBench real) throws Exception {
-    Map<String, Mass> recorded = recorded(real);
-    List<Mass> inPot = real.bench().ask(hands::inPot);
-    isNear("wax", recorded.get("part 1"), inPot.get(0), STEP);
-    Mass parts = recorded.entrySet().stream()
-        .filter(weight -> !weight.getKey().startsWith("vessel"))
-        .map(Map.Entry::getValue)
-        .reduce(Mass.ZERO, Mass::plus);
-    isNear("all parts", parts, inPot.get(inPot.size() - 1), STEP.times(recorded.size() - VESSELS));
-    Map<String, Mass> filled = real.bench().ask(hands::contents);
-    assertThat(filled).hasSize(VESSELS);
-    filled.forEach((vessel, truth) -> isNear(vessel, recorded.get(vessel), truth, STEP));
-  }
-
-  private static void isNear(String what, Mass recorded, Mass truth, Mass most) {
-    assertThat(recorded.minus(truth).abs())
-        .as("%s: recorded %s, true %s", what, recorded, truth)
-        .isLessThanOrEqualTo(most);
-  }
-
-  /** The accepted weights of the export, by place. */
-  private static Map<String, Mass> recorded(RealBench real) throws Exception {
-    Map<String, Mass> weights = new TreeMap<>();
-    String out = Program.run("export", "--data", real.data().toString()).out();
-    for (String line : out.split("\n")) {
-      if (!line.contains("\"kind\":\"weight-accepted\"")) continue;
-      Matcher taken = TAKEN.matcher(line);
-      assertThat(taken.find()).as(line).isTrue();
-      assertThat(weights.put(taken.group(1), Mass.ofGrams(taken.group(2)))).isNull();
-    }
-    return weights;
   }
 }

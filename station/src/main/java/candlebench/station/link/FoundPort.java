@@ -7,7 +7,7 @@ import java.util.List;
 /**
  * A serial port that the system names. Pseudo-terminals and links to ports are not named by it, and open all the same.
  *
- * @param device what to put after {@code serial:}
+ * @param device what to put after {@code serial:}, a name that stays when the port is plugged in again where the system has one
  * @param title what the device calls itself, such as the name of its USB adapter; may be no more than the port's own name
  * @param usb vendor and product as the USB standard writes them, {@code 0403:6001}; empty where it is no USB device
  */
@@ -21,7 +21,7 @@ public record FoundPort(String device, String title, String usb) {
   private static FoundPort of(SerialPort port) {
     boolean isUsb = port.getVendorID() >= 0 && port.getProductID() >= 0;
     return new FoundPort(
-        port.getSystemPortPath(),
+        StableNames.SYSTEM.of(port.getSystemPortPath()),
         port.getDescriptivePortName(),
         isUsb ? String.format("%04x:%04x", port.getVendorID(), port.getProductID()) : "");
   }

@@ -17,7 +17,7 @@ public final class NativeLibraries {
   /** Makes the folder private and has the serial and the database library unpack there; before either is first used. */
   public static void unpackInto(Path folder) throws IOException {
     Files.createDirectories(folder);
-    if (Files.getFileStore(folder).supportsFileAttributeView("posix"))
+    if (folder.getFileSystem().supportedFileAttributeViews().contains("posix"))
       Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwx------"));
     System.setProperty("org.sqlite.tmpdir", folder.toString());
     unpackSerial(folder);
