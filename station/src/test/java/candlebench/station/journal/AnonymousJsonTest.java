@@ -104,4 +104,21 @@ class AnonymousJsonTest {
         .as("may a maker write in it? Hide it in AnonymousJson; else name it here")
         .containsAll(open);
   }
+
+  @Test
+  void no_text_of_a_command_is_forgotten() {
+    Set<String> open = new TreeSet<>();
+    for (Class<?> command : MakerCommand.class.getPermittedSubclasses()) {
+      ObjectNode filled = EntryJson.JSON.createObjectNode().put("entry", 7).put("what", "NOTE");
+      for (RecordComponent part : command.getRecordComponents())
+        if (part.getType() == String.class) filled.put(part.getName(), SECRET + part.getName());
+      String hidden = anonymous.line(filled.toString());
+      for (RecordComponent part : command.getRecordComponents())
+        if (hidden.contains(SECRET + part.getName() + "\"")) open.add(part.getName());
+    }
+    open.remove("recipe");
+    assertThat(STAY)
+        .as("may a maker write in it? Hide it in AnonymousJson; else name it here")
+        .containsAll(open);
+  }
 }
