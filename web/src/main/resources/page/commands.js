@@ -1,5 +1,7 @@
 // What the maker says, sent to the station. Each press has an id, so that sending it again does not do it again.
 
+import { inUnit } from "./light.js";
+
 const TRIES = 3;
 const BETWEEN_TRIES_MILLIS = 400;
 
@@ -13,7 +15,7 @@ const FIGURES = ["net", "amount", "known", "celsius"];
 export async function say(command, fields = {}) {
   const plain = { ...fields };
   for (const name of FIGURES) if (plain[name]) plain[name] = plain[name].replace(/^(-?\d+),(\d+)$/, "$1.$2");
-  return post("api/say", { id: newId(), command, ...plain });
+  return post(`api/say${inUnit()}`, { id: newId(), command, ...plain });
 }
 
 /** Posts JSON, again with the same id where the line failed. */

@@ -7,7 +7,7 @@ let comma = kept().decimal === "comma";
 
 /** A figure with the decimal sign the maker chose; whatever is no figure, with or without its unit, stays as it is. */
 export function figure(words) {
-  return comma ? words.replace(/^(-?\d+)\.(\d+)(?= [%a-z]|$)/, "$1,$2") : words;
+  return comma ? words.replace(/^(-?(?:\d+:|\d+ lb )?\d+)\.(\d+)(?= [%a-z]|$)/, "$1,$2") : words;
 }
 
 /** What was kept, or nothing where the browser keeps nothing. */
@@ -27,6 +27,12 @@ export function keep(settings) {
     // A browser that keeps nothing forgets it with the page.
   }
   light();
+}
+
+/** What is added to a path so that the station answers in the unit chosen here; nothing where its own will do. */
+export function inUnit() {
+  const { unit } = kept();
+  return unit ? `?unit=${encodeURIComponent(unit)}` : "";
 }
 
 function light() {

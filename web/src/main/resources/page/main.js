@@ -5,9 +5,11 @@ import { say } from "./commands.js";
 import { askSetup, offerForms, renderForms } from "./forms.js";
 import { offerHands } from "./practice.js";
 import * as render from "./render.js";
-import { meansGoOn, meansUndo, openSettings, settings } from "./settings.js";
+import { renderParts } from "./parts.js";
+import { meansGoOn, meansUndo, onUnit, openSettings, settings } from "./settings.js";
 import { sound, soundIsOn, soundTaken, trySound, turnSound } from "./sound.js";
 import { followStation } from "./stream.js";
+import { renderChoices } from "./ways.js";
 import { text } from "./words.js";
 
 const AGE_LOOK_MILLIS = 100;
@@ -28,8 +30,8 @@ function draw() {
   renewPress(bench);
   render.renderTop(view);
   render.renderNow(bench);
-  render.renderChoices(bench.choices, take);
-  render.renderParts(bench.parts);
+  renderChoices(bench.choices, take);
+  renderParts(bench.parts);
   render.renderRecord(view.record);
   renderForms(view);
   drawTimes();
@@ -40,8 +42,8 @@ function draw() {
 function drawTimes() {
   const { bench, scales } = view;
   const elapsed = performance.now() - heardAt;
-  const ages = scales.filter(scale => scale.ageMillis >= 0).map(scale => scale.ageMillis + elapsed);
-  const age = ages.length > 0 ? Math.min(...ages) : 0;
+  const own = scales.find(scale => scale.name === bench.weighing?.scale);
+  const age = own && own.ageMillis >= 0 ? own.ageMillis + elapsed : 0;
   render.renderScales(scales, elapsed);
   render.renderPots(bench.pots, elapsed);
   const trouble = render.renderWeight(bench, scales, age, lost);
@@ -149,7 +151,7 @@ $("now").textContent = text("page.connecting");
 offerHands($("hands"));
 offerForms(send);
 
-followStation({
+const openAnew = followStation({
   onView(newest, at) {
     if (view === null || lost) askSetup().then(() => renderForms(view));
     view = newest;
@@ -163,4 +165,5 @@ followStation({
     else $("now").textContent = text("page.lost");
   },
 });
+onUnit(openAnew);
 setInterval(() => { if (view) drawTimes(); }, AGE_LOOK_MILLIS);

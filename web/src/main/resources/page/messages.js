@@ -276,7 +276,8 @@ export const messages = {
   "figure.past": "past the line",
   "figure.over": "over the target",
   "amounts": "{net} {unit} in, of {target} {unit}",
-  "amounts.allowance": " · {under} under to {over} over is right",
+  "amounts.allowance": "{under} under to {over} over is right",
+  "amounts.rounded": "shown to {roundedTo}",
 
   // Signals.
   "cue.pour": "Pour",

@@ -1,49 +1,11 @@
 // A view into the page: one function per region. Only what changed is touched; data enters as text.
 
+import { $, element, glyph, icon, put, renew, show } from "./dom.js";
 import { figure } from "./light.js";
 import { text } from "./words.js";
 import { makeVessel } from "./vessel.js";
 
-const $ = id => document.getElementById(id);
 const vessel = makeVessel($("vessel"));
-
-function put(element, words) {
-  if (element.textContent !== words) element.textContent = words;
-}
-
-function show(element, visible) {
-  if (element.hidden === visible) element.hidden = !visible;
-}
-
-function glyph(use, name) {
-  const link = `#g-${name}`;
-  if (use.getAttribute("href") !== link) use.setAttribute("href", link);
-}
-
-function icon(name) {
-  const svg = document.createElementNS("http://www.w3.org/2000/svg", "svg");
-  const use = document.createElementNS("http://www.w3.org/2000/svg", "use");
-  svg.setAttribute("class", "glyph");
-  svg.setAttribute("aria-hidden", "true");
-  use.setAttribute("href", `#g-${name}`);
-  svg.append(use);
-  return svg;
-}
-
-function element(name, words = "", kind = "") {
-  const made = document.createElement(name);
-  made.textContent = words;
-  if (kind) made.className = kind;
-  return made;
-}
-
-/** Renews a list only when what it shows has changed, so that focus stays where it is. */
-function renew(list, value, fill) {
-  const shown = JSON.stringify([value, figure("0.0")]);
-  if (list.dataset.shown === shown) return;
-  list.dataset.shown = shown;
-  list.replaceChildren(...fill());
-}
 
 const seconds = millis => (Math.max(0, millis) / 1000).toFixed(1);
 const clock = millis => {
@@ -133,7 +95,7 @@ export function renderWeight(bench, scales, age, lost) {
   show($("trust"), true);
   glyph($("trust-glyph"), weighing.trust);
   put($("trust-word"), text(`trust.${weighing.trust}`));
-  put($("amounts"), text("amounts", weighing) + (weighing.over ? text("amounts.allowance", weighing) : ""));
+  put($("amounts"), [text("amounts", weighing), weighing.over && text("amounts.allowance", weighing), weighing.roundedTo && text("amounts.rounded", weighing)].filter(Boolean).join(" · "));
   return "";
 }
 
@@ -192,52 +154,6 @@ function time(box, countdown, elapsed) {
   box.querySelector(".run-down > *").style.setProperty("--left", (left / Math.max(1, countdown.totalMillis)).toFixed(3));
 }
 
-/** The ways on; take(choice, reason) is called with the one taken. */
-export function renderChoices(choices, take) {
-  show($("ways"), choices.length > 0);
-  renew($("choices"), choices, () => choices.map(choice => way(choice, take)));
-}
-
-function way(choice, take) {
-  const item = element("li", "", "way");
-  const button = element("button", text(choice.label));
-  button.type = "button";
-  const remark = choice.possible ? choice.cost && text(choice.cost) : text("page.impossible", { why: choice.whyNot ? text(choice.whyNot) : "" });
-  if (remark) button.append(element("small", remark));
-  item.append(button);
-  if (!choice.possible) {
-    button.setAttribute("aria-disabled", "true");
-    return item;
-  }
-  if (!choice.needsReason) {
-    button.addEventListener("click", () => take(choice.id, ""));
-    return item;
-  }
-  const form = element("form");
-  const label = element("label", text("page.reason"));
-  const reason = element("input");
-  const send = element("button", text("page.take"), "plain");
-  reason.maxLength = 300;
-  reason.required = true;
-  reason.id = `reason-${choice.id}`;
-  label.htmlFor = reason.id;
-  form.hidden = true;
-  form.append(label, reason, send);
-  button.setAttribute("aria-expanded", "false");
-  button.addEventListener("click", () => {
-    form.hidden = !form.hidden;
-    button.setAttribute("aria-expanded", String(!form.hidden));
-    if (!form.hidden) reason.focus();
-  });
-  form.addEventListener("submit", event => {
-    event.preventDefault();
-    if (reason.value.trim() === "") reason.focus();
-    else take(choice.id, reason.value.trim());
-  });
-  item.append(form);
-  return item;
-}
-
 /** The large key and the way back. */
 export function renderKeys(bench, elapsed) {
   show($("go-on"), bench.confirm !== null);
@@ -247,44 +163,6 @@ export function renderKeys(bench, elapsed) {
   if (left <= 0) return;
   put($("undo-word"), `${text("page.undo")}: ${text(bench.undo.what)}`);
   $("undo").querySelector(".run-down > *").style.setProperty("--left", (left / Math.max(1, bench.undo.totalMillis)).toFixed(3));
-}
-
-const BEFORE = 1;
-const AFTER = 1;
-
-export function renderParts(parts) {
-  show($("parts-region"), parts.length > 0);
-  renew($("parts"), parts, () => {
-    const now = parts.findIndex(part => part.state === "now");
-    const here = now < 0 ? parts.length : now;
-    const from = parts.length <= 5 ? 0 : Math.max(0, Math.min(here - BEFORE, parts.length - BEFORE - AFTER - 1));
-    const to = parts.length <= 5 ? parts.length : Math.min(parts.length, from + BEFORE + AFTER + 1);
-    const items = parts.slice(from, to).map(partItem);
-    if (from > 0) items.unshift(summary("done", text("page.done-before", { count: from })));
-    if (to < parts.length) items.push(summary("to-come", text("page.to-come-after", { count: parts.length - to })));
-    return items;
-  });
-}
-
-function partItem(part) {
-  const item = element("li", "", "part");
-  item.dataset.state = part.state;
-  item.dataset.verdict = part.verdict;
-  if (part.state === "now") item.setAttribute("aria-current", "step");
-  const words = element("div");
-  const weight = part.state === "done" ? part.actual : part.target;
-  const verdict = part.verdict && part.verdict !== "within" ? ` ${text(`verdict.${part.verdict}`)}` : "";
-  const hand = part.byHand ? ` ${text("page.by-hand")}` : "";
-  words.append(element("b", part.name), element("span", `${figure(weight)} ${part.unit}${verdict}${hand}`), element("span", ` ${text(`part.${part.state}`)}`, "spoken"));
-  item.append(icon(part.state), words);
-  return item;
-}
-
-function summary(state, words) {
-  const item = element("li", "", "part");
-  item.dataset.state = state;
-  item.append(icon(state), element("span", words));
-  return item;
 }
 
 export function renderRecord(record) {

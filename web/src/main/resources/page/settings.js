@@ -3,11 +3,18 @@
 import { keep, kept } from "./light.js";
 import { text } from "./words.js";
 
-const USUAL = { light: "auto", loudness: 60, pitch: 100, shortcuts: true, goOnKey: "", undoKey: "u", decimal: "point" };
+const USUAL = { light: "auto", loudness: 60, pitch: 100, shortcuts: true, goOnKey: "", undoKey: "u", decimal: "point", unit: "" };
 const dialog = document.getElementById("settings");
 const form = dialog.querySelector("form");
 
 export const settings = { ...USUAL, ...kept() };
+
+let unitChosen = () => {};
+
+/** Calls back when another unit was chosen. */
+export function onUnit(act) {
+  unitChosen = act;
+}
 
 export function openSettings() {
   form.elements.light.value = settings.light;
@@ -15,6 +22,7 @@ export function openSettings() {
   form.elements.pitch.value = settings.pitch;
   form.elements.shortcuts.checked = settings.shortcuts;
   form.elements.decimal.value = settings.decimal;
+  form.elements.unit.value = settings.unit;
   showKeys();
   dialog.showModal();
 }
@@ -27,7 +35,10 @@ form.addEventListener("input", () => {
   settings.pitch = Number(form.elements.pitch.value);
   settings.shortcuts = form.elements.shortcuts.checked;
   settings.decimal = form.elements.decimal.value;
+  const otherUnit = settings.unit !== form.elements.unit.value;
+  settings.unit = form.elements.unit.value;
   keep(settings);
+  if (otherUnit) unitChosen();
 });
 
 // Keys: whatever is pressed in a field becomes the key; Backspace brings the usual one back.

@@ -1,5 +1,7 @@
 // The line to the station: the newest view, and word when the line is silent. The page keeps no other truth.
 
+import { inUnit } from "./light.js";
+
 const SILENCE_MILLIS = 1300;     // the station speaks every 500 ms at the latest
 const GIVE_UP_MILLIS = 4000;     // a line this silent is opened anew
 const LOOK_MILLIS = 100;
@@ -10,10 +12,11 @@ export function followStation({ onView, onLost }) {
   let opened = 0;
   let lost = false;
 
+  /** Opens the line, or opens it anew. */
   const open = () => {
     opened = performance.now();
     source?.close();
-    source = new EventSource("api/stream");
+    source = new EventSource(`api/stream${inUnit()}`);
     source.onmessage = event => {
       lastHeard = performance.now();
       lost = false;
@@ -35,4 +38,5 @@ export function followStation({ onView, onLost }) {
   setInterval(look, LOOK_MILLIS);
   addEventListener("pagehide", () => source.close());
   addEventListener("pageshow", event => { if (event.persisted) open(); });
+  return open;
 }

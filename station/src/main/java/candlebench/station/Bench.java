@@ -1,14 +1,22 @@
 package candlebench.station;
 
 import candlebench.station.guidance.MakerCommand;
+import candlebench.station.guidance.Words;
+import candlebench.station.view.ShownUnit;
 import candlebench.station.view.StationView;
 import java.io.IOException;
 
 /** The running bench as its pages see it: one view, and a door for what the maker says. */
 public interface Bench {
 
-  /** The newest view. Safe from any thread. */
+  /** The unit of what is shown, unless a page asks for another. */
+  ShownUnit unit();
+
+  /** The newest view, in the bench's usual unit. Safe from any thread. */
   StationView view();
+
+  /** The newest view, in a unit. Safe from any thread. */
+  StationView view(ShownUnit unit);
 
   /** Calls back, from the station's thread and without waiting, whenever there is a newer view. Close it to stop. */
   Watch watch(Runnable newerView);
@@ -23,8 +31,8 @@ public interface Bench {
   /** Writes what reached the bench of late, one line each, to be looked into or played again after trouble. Any thread. */
   void writeInputs(Appendable out) throws IOException;
 
-  /** What became of a command: done, or refused with words for the maker (a key of the message file). */
-  record Answer(boolean done, StationView.Say words) {}
+  /** What became of a command: done, or refused with words for the maker. */
+  record Answer(boolean done, Words words) {}
 
   /** A callback in place. */
   interface Watch extends AutoCloseable {

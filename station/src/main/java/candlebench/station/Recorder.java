@@ -1,6 +1,5 @@
 package candlebench.station;
 
-import candlebench.shared.MassUnit;
 import candlebench.shared.Stamp;
 import candlebench.station.guidance.GuidanceEvent;
 import candlebench.station.guidance.Words;
@@ -10,14 +9,15 @@ import candlebench.station.journal.EntryJson;
 import candlebench.station.journal.EntryText;
 import candlebench.station.journal.Journal;
 import candlebench.station.journal.JournalFailed;
+import candlebench.station.view.ShownUnit;
 import candlebench.station.view.StationView.RecordView;
-import candlebench.station.view.StationView.Say;
 import candlebench.station.view.Views;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -34,22 +34,15 @@ final class Recorder {
   private final Journal journal;
   private final CrashPoints crashPoints;
   private final ZoneId zone;
-  private final MassUnit unit;
-  private Optional<Say> last;
-  private Optional<Say> trouble = Optional.empty();
+  private Optional<Words> last;
+  private Optional<Words> trouble = Optional.empty();
   private long failedNanos;
 
-  Recorder(
-      Journal journal,
-      CrashPoints crashPoints,
-      ZoneId zone,
-      MassUnit unit,
-      Optional<GuidanceEvent> last) {
+  Recorder(Journal journal, CrashPoints crashPoints, ZoneId zone, Optional<GuidanceEvent> last) {
     this.journal = journal;
     this.crashPoints = crashPoints;
     this.zone = zone;
-    this.unit = unit;
-    this.last = last.map(this::words);
+    this.last = last.map(Recorder::words);
   }
 
   /**
@@ -68,7 +61,7 @@ final class Recorder {
       crashPoints.at(Point.AFTER_APPEND);
     } catch (JournalFailed failed) {
       if (trouble.isEmpty()) LOG.error("The record cannot be written.", failed);
-      trouble = Optional.of(Say.of("record-trouble." + word(failed.trouble().name())));
+      trouble = Optional.of(Words.of("record-trouble." + word(failed.trouble().name())));
       failedNanos = at.nanos();
       return false;
     }
@@ -78,19 +71,28 @@ final class Recorder {
   }
 
   /** What keeps the record from being written, if anything does. */
-  Optional<Say> trouble() {
+  Optional<Words> trouble() {
     return trouble;
   }
 
-  RecordView view() {
-    return new RecordView(journal.length(), journal.head(), last, trouble);
+  /** Where the record stands now, for a view in any unit. */
+  Function<ShownUnit, RecordView> standing() {
+    long entries = journal.length();
+    String head = journal.head();
+    Optional<Words> lastNow = last;
+    Optional<Words> troubleNow = trouble;
+    return unit -> new RecordView(
+        entries,
+        head,
+        lastNow.map(words -> Views.say(words, unit)),
+        troubleNow.map(words -> Views.say(words, unit)));
   }
 
-  private Say words(GuidanceEvent event) {
+  private static Words words(GuidanceEvent event) {
     Words words = Words.of("record." + EntryJson.kind(event));
-    if (event instanceof GuidanceEvent.WeightAccepted weight)
-      words = words.and("part", weight.name()).and("amount", weight.net());
-    return Views.say(words, unit);
+    return event instanceof GuidanceEvent.WeightAccepted weight
+        ? words.and("part", weight.name()).and("amount", weight.net())
+        : words;
   }
 
   private static String word(String name) {

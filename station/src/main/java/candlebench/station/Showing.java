@@ -1,13 +1,13 @@
 package candlebench.station;
 
 import candlebench.station.Bench.Watch;
+import candlebench.station.view.ShownUnit;
 import candlebench.station.view.StationView;
-import candlebench.station.view.StationView.RecordView;
 import candlebench.station.view.StationView.Say;
 import candlebench.station.view.StationView.ScaleView;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Function;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -16,14 +16,25 @@ final class Showing {
   private static final Logger LOG = LoggerFactory.getLogger(Showing.class);
 
   private final List<Runnable> watchers = new CopyOnWriteArrayList<>();
-  private volatile StationView newest;
+  private volatile Shown shown;
 
-  Showing(StationView first) {
-    newest = first;
+  Showing(ShownUnit usual, Function<ShownUnit, StationView> first) {
+    shown = new Shown(usual, first.apply(usual), first);
+  }
+
+  /** One moment of the bench: its view in the usual unit and, made when a page asks, in any other. */
+  private record Shown(ShownUnit usual, StationView view, Function<ShownUnit, StationView> made) {
+    StationView in(ShownUnit unit) {
+      return unit == usual ? view : made.apply(unit).as(view.revision());
+    }
   }
 
   StationView newest() {
-    return newest;
+    return shown.view();
+  }
+
+  StationView newest(ShownUnit unit) {
+    return shown.in(unit);
   }
 
   Watch watch(Runnable newerView) {
@@ -31,15 +42,13 @@ final class Showing {
     return () -> watchers.remove(newerView);
   }
 
-  /** Shows a view under the next revision and tells those who watch. */
-  void show(StationView made) {
-    newest = new StationView(
-        newest.revision() + 1,
-        made.madeAtNanos(),
-        made.practice(),
-        made.scales(),
-        made.bench(),
-        made.record());
+  /** Shows a moment under the next revision and tells those who watch. */
+  void show(Function<ShownUnit, StationView> made) {
+    show(made, made.apply(shown.usual()));
+  }
+
+  private void show(Function<ShownUnit, StationView> made, StationView view) {
+    shown = new Shown(shown.usual(), view.as(newest().revision() + 1), made);
     for (Runnable watcher : watchers) {
       try {
         watcher.run();
@@ -52,28 +61,18 @@ final class Showing {
     }
   }
 
-  /** Shows a view if it says anything else than the newest; that a number has grown older is nothing else. */
-  void showIfOther(StationView made) {
-    if (!made.bench().equals(newest.bench())
-        || !made.record().equals(newest.record())
-        || !ageless(made.scales()).equals(ageless(newest.scales()))) show(made);
+  /** Shows a moment if its view says anything else than the newest; that a number has grown older is nothing else. */
+  void showIfOther(Function<ShownUnit, StationView> made) {
+    StationView view = made.apply(shown.usual());
+    if (!view.bench().equals(newest().bench())
+        || !view.record().equals(newest().record())
+        || !ageless(view.scales()).equals(ageless(newest().scales()))) show(made, view);
   }
 
   /** Shows that the bench has stopped: what was seen last, and that nothing is being done any more. */
   void stopped(long nanos) {
-    Say words = Say.of("station.stopped");
-    StationView last = newest;
-    show(new StationView(
-        0,
-        nanos,
-        last.practice(),
-        last.scales(),
-        last.bench().stopped(words),
-        new RecordView(
-            last.record().entries(),
-            last.record().head(),
-            last.record().last(),
-            Optional.of(words))));
+    Shown last = shown;
+    show(unit -> last.in(unit).stopped(nanos, Say.of("station.stopped")));
   }
 
   private static List<ScaleView> ageless(List<ScaleView> scales) {

@@ -5,8 +5,10 @@ import candlebench.protocol.Frame;
 import candlebench.shared.Stamp;
 import candlebench.station.Mailbox.Item;
 import candlebench.station.guidance.GuidanceEffect;
+import candlebench.station.guidance.GuidanceState;
 import candlebench.station.guidance.GuidanceStep;
 import candlebench.station.guidance.MakerCommand;
+import candlebench.station.guidance.Words;
 import candlebench.station.journal.Checkpoint;
 import candlebench.station.journal.CommandJson;
 import candlebench.station.journal.CrashPoints;
@@ -19,8 +21,10 @@ import candlebench.station.link.LinkReport;
 import candlebench.station.link.ScaleLink;
 import candlebench.station.link.Stamps;
 import candlebench.station.link.SystemStamps;
+import candlebench.station.view.ShownUnit;
 import candlebench.station.view.StationView;
-import candlebench.station.view.StationView.Say;
+import candlebench.station.view.StationView.RecordView;
+import candlebench.station.view.StationView.ScaleView;
 import candlebench.station.view.Views;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -31,6 +35,7 @@ import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.function.Function;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -45,11 +50,11 @@ import org.slf4j.LoggerFactory;
  */
 public final class Station implements Bench, AutoCloseable {
 
-  static final Answer DONE = new Answer(true, Say.of("done"));
+  static final Answer DONE = new Answer(true, Words.of("done"));
   private static final Logger LOG = LoggerFactory.getLogger(Station.class);
-  private static final Answer STOPPED = new Answer(false, Say.of("station.stopped"));
-  private static final Answer USED = new Answer(false, Say.of("station.id-used"));
-  private static final Answer LATE = new Answer(false, Say.of("station.late"));
+  private static final Answer STOPPED = new Answer(false, Words.of("station.stopped"));
+  private static final Answer USED = new Answer(false, Words.of("station.id-used"));
+  private static final Answer LATE = new Answer(false, Words.of("station.late"));
   private static final long ANSWER_SECONDS = 10;
   private static final long CLOSING_MILLIS = 5_000;
 
@@ -92,8 +97,7 @@ public final class Station implements Bench, AutoCloseable {
     this.crashPoints = crashPoints;
     this.guide = new Guide(config, known.progress());
     this.commands = known.commands();
-    this.recorder = new Recorder(
-        journal, crashPoints, config.setup().zone(), config.setup().unit(), known.last());
+    this.recorder = new Recorder(journal, crashPoints, config.setup().zone(), known.last());
     LinkListener ear = new Ear();
     for (int i = 0; i < config.scales().size(); i++) {
       ScaleLink link = new ScaleLink(i, config.scales().get(i), ear, stamps);
@@ -104,7 +108,7 @@ public final class Station implements Bench, AutoCloseable {
     Stamp now = stamps.now();
     trace.begin(journal.length(), now);
     recordedNanos = now.nanos();
-    showing = new Showing(made(now));
+    showing = new Showing(config.unit(), made(now));
     loop.setDaemon(true);
     loop.start();
     links.forEach(ScaleLink::start);
@@ -146,8 +150,18 @@ public final class Station implements Bench, AutoCloseable {
   }
 
   @Override
+  public ShownUnit unit() {
+    return config.unit();
+  }
+
+  @Override
   public StationView view() {
     return showing.newest();
+  }
+
+  @Override
+  public StationView view(ShownUnit unit) {
+    return showing.newest(unit);
   }
 
   @Override
@@ -288,9 +302,7 @@ public final class Station implements Bench, AutoCloseable {
   private void doEffect(GuidanceEffect effect) {
     if (effect instanceof GuidanceEffect.CommandDone done) commands.keep(done.commandId(), DONE);
     else if (effect instanceof GuidanceEffect.CommandRefused refused)
-      commands.keep(
-          refused.commandId(),
-          new Answer(false, Views.say(refused.words(), config.setup().unit())));
+      commands.keep(refused.commandId(), new Answer(false, refused.words()));
     else throw new AssertionError(effect);
   }
 
@@ -324,14 +336,14 @@ public final class Station implements Bench, AutoCloseable {
     crashPoints.at(Point.AFTER_VIEW);
   }
 
-  private StationView made(Stamp now) {
-    return new StationView(
-        0,
-        now.nanos(),
-        journal.purpose() == Purpose.PRACTICE,
-        dials.stream().map(dial -> dial.view(now.nanos())).toList(),
-        Views.of(guide.state(), now),
-        recorder.view());
+  /** This moment, to be shown in any unit: what it is made of does not change any more. */
+  private Function<ShownUnit, StationView> made(Stamp now) {
+    GuidanceState state = guide.state();
+    List<ScaleView> scales = dials.stream().map(dial -> dial.view(now.nanos())).toList();
+    Function<ShownUnit, RecordView> record = recorder.standing();
+    boolean practice = journal.purpose() == Purpose.PRACTICE;
+    return unit -> new StationView(
+        0, now.nanos(), practice, scales, Views.of(state, now, unit), record.apply(unit));
   }
 
   private void stop(Throwable ours) {

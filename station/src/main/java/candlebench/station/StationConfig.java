@@ -1,10 +1,10 @@
 package candlebench.station;
 
-import candlebench.shared.MassUnit;
 import candlebench.station.batch.Product;
 import candlebench.station.guidance.BenchSetup;
 import candlebench.station.journal.Purpose;
 import candlebench.station.link.ScaleSettings;
+import candlebench.station.view.ShownUnit;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -17,8 +17,10 @@ import java.util.Set;
  * @param purpose whether weights are for the record or for practice
  * @param scales in the order in which they were named; at least one
  * @param setup the same bench as guidance knows it, its scales in the same order
+ * @param unit the unit of what is shown, unless a page asks for another
  */
-public record StationConfig(Purpose purpose, List<ScaleSettings> scales, BenchSetup setup) {
+public record StationConfig(
+    Purpose purpose, List<ScaleSettings> scales, BenchSetup setup, ShownUnit unit) {
 
   public StationConfig {
     scales = List.copyOf(scales);
@@ -38,8 +40,8 @@ public record StationConfig(Purpose purpose, List<ScaleSettings> scales, BenchSe
     return new StationConfig(
         purpose,
         scales,
-        new BenchSetup(
-            named(scales), List.of(), products, MassUnit.GRAM, BenchSetup.Timing.USUAL, zone));
+        new BenchSetup(named(scales), List.of(), products, BenchSetup.Timing.USUAL, zone),
+        ShownUnit.GRAM);
   }
 
   /** The scales as guidance knows them; one that was given no name is called by its number. */

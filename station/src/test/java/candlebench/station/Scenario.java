@@ -30,7 +30,6 @@ final class Scenario {
             new BenchSetup.Pot("small", Mass.ofGrams("352"), Mass.ofGrams("900")),
             new BenchSetup.Pot("large", Mass.ofGrams("461"), Mass.ofGrams("1800"))),
         usual.products(),
-        usual.unit(),
         usual.timing(),
         usual.zone());
   }

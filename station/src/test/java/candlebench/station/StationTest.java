@@ -17,8 +17,10 @@ import candlebench.station.journal.MemoryJournal;
 import candlebench.station.journal.Purpose;
 import candlebench.station.link.ScaleSettings;
 import candlebench.station.link.ScriptedLine;
+import candlebench.station.view.ShownUnit;
 import candlebench.station.view.StationView;
 import candlebench.station.view.StationView.PartState;
+import candlebench.station.view.Views;
 import java.time.Duration;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -172,7 +174,8 @@ class StationTest {
       assertThat(refused.done()).isFalse();
       assertThat(refused.words().key()).isEqualTo("record-trouble.full");
       assertThat(rig.view().bench().step()).isEqualTo("IDLE");
-      assertThat(rig.view().record().trouble()).contains(refused.words());
+      assertThat(rig.view().record().trouble())
+          .contains(Views.say(refused.words(), ShownUnit.GRAM));
       journal.mend();
       assertThat(rig.station().say("tap", start).done()).isTrue();
       assertThat(rig.view().record().trouble()).isEmpty();

@@ -2,6 +2,8 @@ package candlebench.web;
 
 import candlebench.station.Bench;
 import candlebench.station.guidance.MakerCommand;
+import candlebench.station.guidance.Words;
+import candlebench.station.view.ShownUnit;
 import candlebench.station.view.StationView;
 import candlebench.station.view.StationView.BenchView;
 import candlebench.station.view.StationView.Cue;
@@ -39,8 +41,24 @@ final class BenchWithoutScale implements Bench {
           List.of()),
       new RecordView(0, "", Optional.empty(), Optional.empty()));
 
+  private final ShownUnit unit;
+
+  BenchWithoutScale(ShownUnit unit) {
+    this.unit = unit;
+  }
+
+  @Override
+  public ShownUnit unit() {
+    return unit;
+  }
+
   @Override
   public StationView view() {
+    return view;
+  }
+
+  @Override
+  public StationView view(ShownUnit any) {
     return view;
   }
 
@@ -54,6 +72,6 @@ final class BenchWithoutScale implements Bench {
 
   @Override
   public Answer say(String commandId, MakerCommand command) {
-    return new Answer(false, Say.of("refused.no-scale"));
+    return new Answer(false, Words.of("refused.no-scale"));
   }
 }

@@ -6,7 +6,9 @@ import candlebench.station.batch.Product;
 import candlebench.station.batch.Recipe;
 import candlebench.station.link.FoundPort;
 import candlebench.station.record.BatchRecord;
+import candlebench.station.view.ShownUnit;
 import candlebench.station.view.StationView.Say;
+import candlebench.station.view.Views;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.ByteArrayOutputStream;
@@ -30,11 +32,11 @@ record ReplyJson(int status, byte[] json) {
   }
 
   /** What became of a command: 409 where the bench refused it. */
-  static ReplyJson answered(Answer answer) {
+  static ReplyJson answered(Answer answer, ShownUnit unit) {
     return of(answer.done() ? 200 : 409, out -> {
       out.writeBooleanField("done", answer.done());
       out.writeFieldName("words");
-      say(answer.words(), out);
+      say(Views.say(answer.words(), unit), out);
     });
   }
 
@@ -61,6 +63,7 @@ record ReplyJson(int status, byte[] json) {
         out.writeEndObject();
       }
       out.writeEndArray();
+      out.writeStringField("unit", site.bench().unit().symbol());
       out.writeBooleanField("hands", site.hands().isPresent());
       out.writeBooleanField("search", site.search().isPresent());
     });

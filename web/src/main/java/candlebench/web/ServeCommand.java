@@ -1,12 +1,12 @@
 package candlebench.web;
 
-import candlebench.shared.MassUnit;
 import candlebench.station.StationConfig;
 import candlebench.station.guidance.BenchSetup;
 import candlebench.station.journal.Purpose;
 import candlebench.station.link.NativeLibraries;
 import candlebench.station.link.ScaleSettings;
 import candlebench.station.link.ScaleUri;
+import candlebench.station.view.ShownUnit;
 import candlebench.web.Main.WrongUse;
 import io.javalin.util.JavalinBindException;
 import java.io.IOException;
@@ -52,6 +52,14 @@ final class ServeCommand implements Callable<Integer> {
       description =
           "a plan file whose recipe and pots the bench is to know; may be given several times. Without one, every .json in the folder recipes of the data folder; candlebench plan --example prints one to start from")
   private List<Path> recipes = List.of();
+
+  @Option(
+      names = "--unit",
+      paramLabel = "UNIT",
+      defaultValue = "g",
+      description =
+          "the unit in which pages show weights: g, kg, oz or lb:oz (default: ${DEFAULT-VALUE}). Each screen can choose its own; the record keeps what the scale shows")
+  private String unit;
 
   @Mixin
   private Listening listening;
@@ -116,6 +124,11 @@ final class ServeCommand implements Callable<Integer> {
     }
   }
 
+  private ShownUnit unit() throws WrongUse {
+    return ShownUnit.of(unit)
+        .orElseThrow(() -> new WrongUse("--unit is g, kg, oz or lb:oz, not '" + unit + "'"));
+  }
+
   private StationConfig config(List<ScaleSettings> settings) throws WrongUse {
     Products products = Products.of(recipes, listening.data());
     try {
@@ -126,9 +139,9 @@ final class ServeCommand implements Callable<Integer> {
               StationConfig.named(settings),
               products.pots(),
               products.all(),
-              MassUnit.GRAM,
               BenchSetup.Timing.USUAL,
-              ZoneId.systemDefault()));
+              ZoneId.systemDefault()),
+          unit());
     } catch (IllegalArgumentException malformed) {
       throw new WrongUse(malformed.getMessage());
     }
@@ -136,7 +149,7 @@ final class ServeCommand implements Callable<Integer> {
 
   private WebServer withoutScale(ScaleSearch search) throws WrongUse {
     Site site = new Site(
-        new BenchWithoutScale(),
+        new BenchWithoutScale(unit()),
         System::nanoTime,
         List.of(),
         Optional.of(search),

@@ -1,5 +1,6 @@
 package candlebench.web;
 
+import candlebench.station.view.ShownUnit;
 import jakarta.servlet.AsyncContext;
 import jakarta.servlet.ServletOutputStream;
 import jakarta.servlet.WriteListener;
@@ -15,15 +16,25 @@ final class StreamedPage implements WriteListener {
 
   private final ServletOutputStream out;
   private final CompletableFuture<Void> ended;
+  private final ShownUnit unit;
   private byte[] newest = new byte[0];
   private boolean started;
 
-  /** @param ended completed when the page is gone, by either side */
-  StreamedPage(AsyncContext request, CompletableFuture<Void> ended) throws IOException {
+  /**
+   * @param unit in which the page is to be shown its numbers
+   * @param ended completed when the page is gone, by either side
+   */
+  StreamedPage(AsyncContext request, ShownUnit unit, CompletableFuture<Void> ended)
+      throws IOException {
+    this.unit = unit;
     this.ended = ended;
     out = request.getResponse().getOutputStream();
     request.setTimeout(0);
     out.setWriteListener(this);
+  }
+
+  ShownUnit unit() {
+    return unit;
   }
 
   /** Puts an event into the slot, in place of one that was not sent yet, and sends it if the line takes it. */

@@ -123,6 +123,7 @@ final class ViewJson {
     private void weighing(WeighingView weighing) throws IOException {
       out.writeStartObject();
       out.writeStringField("part", weighing.part());
+      out.writeStringField("scale", weighing.scale());
       out.writeStringField("trust", word(weighing.trust()));
       out.writeStringField("net", weighing.net());
       out.writeStringField("toGo", weighing.toGo());
@@ -131,6 +132,7 @@ final class ViewJson {
       out.writeStringField("under", weighing.under());
       out.writeStringField("over", weighing.over());
       out.writeStringField("unit", weighing.unit());
+      out.writeStringField("roundedTo", weighing.roundedTo());
       out.writeNumberField("fillPermille", weighing.fillPermille());
       out.writeEndObject();
     }

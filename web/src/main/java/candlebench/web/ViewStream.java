@@ -1,8 +1,11 @@
 package candlebench.web;
 
 import candlebench.station.Bench.Watch;
+import candlebench.station.view.ShownUnit;
 import jakarta.servlet.AsyncContext;
 import java.io.IOException;
+import java.util.EnumMap;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
@@ -11,7 +14,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.locks.LockSupport;
 
 /**
- * Views to pages as server-sent events. Each view is written once and its bytes shared; a page that reads slowly gets the newest
+ * Views to pages as server-sent events. Each view is written once in each unit that is looked at, and its bytes shared; a page that reads slowly gets the newest
  * view when it is ready again, never a backlog, and makes nobody wait.
  *
  * <p>When nothing changes the view is sent again every {@link #BEAT_MILLIS}, so that a page can tell a quiet bench from a dead
@@ -47,14 +50,14 @@ final class ViewStream implements AutoCloseable {
   }
 
   /** Takes in a page that has a place: it is sent the view as it is now, then every newer one, until what is returned completes. */
-  CompletableFuture<Void> add(AsyncContext request) {
+  CompletableFuture<Void> add(AsyncContext request, ShownUnit unit) {
     CompletableFuture<Void> ended = new CompletableFuture<>();
     ended.thenRun(places::release);
     try {
-      StreamedPage page = new StreamedPage(request, ended);
+      StreamedPage page = new StreamedPage(request, unit, ended);
       pages.add(page);
       ended.thenRun(() -> pages.remove(page));
-      page.offer(newest());
+      page.offer(newest(unit));
     } catch (IOException cutAlready) {
       ended.complete(null);
     }
@@ -73,8 +76,8 @@ final class ViewStream implements AutoCloseable {
     pages.forEach(StreamedPage::end);
   }
 
-  private byte[] newest() {
-    return ViewJson.event(site.bench().view(), site.nanos().getAsLong());
+  private byte[] newest(ShownUnit unit) {
+    return ViewJson.event(site.bench().view(unit), site.nanos().getAsLong());
   }
 
   private void leaveWord() {
@@ -88,8 +91,9 @@ final class ViewStream implements AutoCloseable {
       if (newer.getAndSet(false) || now - lastSent >= BEAT_NANOS) {
         lastSent = now;
         if (pages.isEmpty()) continue;
-        byte[] event = newest();
-        for (StreamedPage page : pages) page.offer(event);
+        Map<ShownUnit, byte[]> events = new EnumMap<>(ShownUnit.class);
+        for (StreamedPage page : pages)
+          page.offer(events.computeIfAbsent(page.unit(), this::newest));
       } else {
         LockSupport.parkNanos(this, BEAT_NANOS - (now - lastSent));
       }

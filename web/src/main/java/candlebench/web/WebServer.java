@@ -2,6 +2,7 @@ package candlebench.web;
 
 import candlebench.station.journal.JournalFailed;
 import candlebench.station.link.FoundPort;
+import candlebench.station.view.ShownUnit;
 import candlebench.web.RequestGuard.TurnedAway;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
@@ -132,10 +133,16 @@ final class WebServer implements AutoCloseable {
     guard.judge(request);
   }
 
+  /** The unit a page asks to be shown, or the bench's usual one. */
+  private ShownUnit unit(Context request) {
+    String asked = request.queryParam("unit");
+    return asked == null ? site.bench().unit() : ShownUnit.named(asked);
+  }
+
   private void view(Context request) {
     request
         .contentType("application/json")
-        .result(ViewJson.bytes(site.bench().view(), site.nanos().getAsLong()));
+        .result(ViewJson.bytes(site.bench().view(unit(request)), site.nanos().getAsLong()));
   }
 
   private void inputs(Context request) throws IOException {
@@ -145,17 +152,19 @@ final class WebServer implements AutoCloseable {
   }
 
   private void stream(Context request) {
+    ShownUnit unit = unit(request);
     if (!stream.reserve())
       throw new TurnedAway(
           503, "too many pages are open: close one that nobody looks at, then load this one again");
     request.contentType("text/event-stream; charset=utf-8").header("Cache-Control", "no-store");
-    request.future(() -> stream.add(request.req().getAsyncContext()));
+    request.future(() -> stream.add(request.req().getAsyncContext(), unit));
   }
 
   private void say(Context request) throws JournalFailed {
+    ShownUnit unit = unit(request);
     CommandRequest asked = new CommandRequest(RequestJson.of(request.bodyAsBytes()));
     if (site.book().isPresent()) site.book().get().check(asked.command());
-    answer(request, ReplyJson.answered(site.bench().say(asked.id(), asked.command())));
+    answer(request, ReplyJson.answered(site.bench().say(asked.id(), asked.command()), unit));
   }
 
   private static void practise(Site.Hands hands, Context request) {

@@ -3,6 +3,7 @@ package candlebench.web;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import candlebench.station.view.ShownUnit;
 import candlebench.station.view.StationView;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
@@ -107,7 +108,7 @@ class AccessTest {
     }
     try (ScaleSearch search = new ScaleSearch(new NoChoice());
         WebServer served = serve(new Site(
-            new BenchWithoutScale(),
+            new BenchWithoutScale(ShownUnit.GRAM),
             System::nanoTime,
             List.of(),
             Optional.of(search),

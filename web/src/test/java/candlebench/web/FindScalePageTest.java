@@ -13,6 +13,7 @@ import candlebench.simulator.ScaleQuirks;
 import candlebench.simulator.ScaleTraits;
 import candlebench.simulator.SendMode;
 import candlebench.simulator.VirtualScale;
+import candlebench.station.view.ShownUnit;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
@@ -80,7 +81,7 @@ class FindScalePageTest {
 
   private static WebServer serve(ScaleSearch search) {
     Site site = new Site(
-        new BenchWithoutScale(),
+        new BenchWithoutScale(ShownUnit.GRAM),
         System::nanoTime,
         List.of(),
         Optional.of(search),

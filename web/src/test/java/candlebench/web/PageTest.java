@@ -4,8 +4,11 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import static org.assertj.core.api.Assertions.assertThat;
 
 import candlebench.shared.Mass;
+import candlebench.shared.MassUnit;
 import candlebench.station.Bench.Answer;
 import candlebench.station.guidance.MakerCommand;
+import candlebench.station.guidance.Words;
+import candlebench.station.view.ShownUnit;
 import candlebench.station.view.StationView;
 import candlebench.web.ScriptedBench.Said;
 import com.microsoft.playwright.Locator;
@@ -50,7 +53,7 @@ class PageTest {
   @BeforeEach
   void open() {
     bench.said().clear();
-    bench.answerWith(command -> new Answer(true, Scenes.say("answer.done")));
+    bench.answerWith(command -> new Answer(true, Words.of("answer.done")));
     bench.show(Scenes.pouring());
     browser.errors().clear();
     page = browser.open(server.port(), 1280, 800, false);
@@ -179,7 +182,7 @@ class PageTest {
 
   @Test
   void what_the_bench_refuses_is_told_in_words() {
-    bench.answerWith(command -> new Answer(false, Scenes.say("refused.not-now")));
+    bench.answerWith(command -> new Answer(false, Words.of("refused.not-now")));
     bench.show(Scenes.all().get("waiting"));
     region("Keys").getByRole(AriaRole.BUTTON).click();
     assertThat(page.locator("#answer")).hasText("That key does nothing just now.");
@@ -296,6 +299,29 @@ class PageTest {
     form.getByLabel("Why").press("Enter");
     assertThat(next().command())
         .isEqualTo(new MakerCommand.EnterByHand(Mass.ofGrams("24.8"), "cable"));
+  }
+
+  @Test
+  void a_screen_is_read_in_the_unit_chosen_on_it_and_says_to_what_it_is_rounded() {
+    bench.showIn(ShownUnit.POUND_OUNCE, Scenes.inPoundsAndOunces());
+    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Settings"))
+        .click();
+    page.getByRole(AriaRole.DIALOG).getByLabel("lb:oz").check();
+    page.keyboard().press("Escape");
+    assertThat(page.locator("#number")).hasText("0:01.542");
+    assertThat(region("Weight")).containsText("0:00.434 lb:oz in, of 0:01.976 lb:oz");
+    assertThat(region("Weight")).containsText("shown to 0.002 oz");
+    bench.answerWith(command -> new Answer(
+        false,
+        Words.of("refused.no-room")
+            .and("total", Mass.of("32", MassUnit.OUNCE))
+            .and("capacity", Mass.of("17.5", MassUnit.OUNCE))));
+    bench.showIn(ShownUnit.POUND_OUNCE, Scenes.all().get("waiting"));
+    bench.show(Scenes.all().get("waiting"));
+    region("Keys").getByRole(AriaRole.BUTTON).click();
+    assertThat(page.locator("#answer"))
+        .hasText(
+            "The batch comes to 2 lb 0.000 oz; the scale carries 1 lb 1.500 oz. Make fewer vessels.");
   }
 
   @Test

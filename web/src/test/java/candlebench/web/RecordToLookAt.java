@@ -3,6 +3,7 @@ package candlebench.web;
 import candlebench.station.journal.Projections;
 import candlebench.station.journal.Purpose;
 import candlebench.station.journal.SqliteJournal;
+import candlebench.station.view.ShownUnit;
 import java.net.InetAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -22,7 +23,7 @@ final class RecordToLookAt {
       try (Projections lists = Projections.open(Projections.beside(file), journal);
           WebServer server = new WebServer(
               new Site(
-                  new BenchWithoutScale(),
+                  new BenchWithoutScale(ShownUnit.GRAM),
                   System::nanoTime,
                   List.of(),
                   Optional.empty(),

@@ -1,5 +1,6 @@
 package candlebench.web;
 
+import candlebench.station.view.ShownUnit;
 import candlebench.station.view.StationView;
 import candlebench.station.view.StationView.BatchView;
 import candlebench.station.view.StationView.BenchView;
@@ -45,7 +46,7 @@ final class Scenes {
   /** Every scene by its name. */
   static Map<String, StationView> all() {
     Map<String, StationView> scenes = new LinkedHashMap<>();
-    scenes.put("no-scale", new BenchWithoutScale().view());
+    scenes.put("no-scale", new BenchWithoutScale(ShownUnit.GRAM).view());
     scenes.put("idle", idle());
     scenes.put("place-pot", placePot());
     scenes.put("pour", pouring());
@@ -128,6 +129,7 @@ final class Scenes {
             .cue(Cue.POUR)
             .weighing(new WeighingView(
                 "Wax",
+                "Bench scale",
                 Trust.MOVING,
                 "12345.67",
                 "12345.67",
@@ -136,6 +138,7 @@ final class Scenes {
                 "100.00",
                 "100.00",
                 "g",
+                "",
                 500))
             .parts(parts(0))
             .build());
@@ -342,6 +345,7 @@ final class Scenes {
             .cue(Cue.POUR)
             .weighing(new WeighingView(
                 "Vessel 4",
+                "Bench scale",
                 Trust.MOVING,
                 "171.4",
                 "55.6",
@@ -350,6 +354,7 @@ final class Scenes {
                 "3.0",
                 "2.0",
                 "g",
+                "",
                 755))
             .undo(new Countdown(
                 say("undo.taken", "part", "Vessel 3", "amount", "227.6 g"), 6200, 10000))
@@ -426,9 +431,44 @@ final class Scenes {
     return view(List.of(scale), bench.build());
   }
 
+  /** The oil being poured, to a maker who reads pounds and ounces from a scale of 0.1 g. */
+  static StationView inPoundsAndOunces() {
+    WeighingView weighing = new WeighingView(
+        "Harbour Fig oil",
+        "Bench scale",
+        Trust.MOVING,
+        "0:00.434",
+        "0:01.542",
+        "0:01.976",
+        "0:01.97648",
+        "0:00.018",
+        "0:00.008",
+        "lb:oz",
+        "0.002 oz",
+        220);
+    return view(
+        List.of(scale("12.3", "live", "unstable", 40)),
+        bench("ADD_PART", say("now.add", "part", "Harbour Fig oil"))
+            .cue(Cue.POUR)
+            .weighing(weighing)
+            .parts(parts(1))
+            .build());
+  }
+
   private static WeighingView oilWeighing(String net, String toGo, int fill, Trust trust) {
     return new WeighingView(
-        "Harbour Fig oil", trust, net, toGo, "56.0", "56.032", "0.5", "0.2", "g", fill);
+        "Harbour Fig oil",
+        "Bench scale",
+        trust,
+        net,
+        toGo,
+        "56.0",
+        "56.032",
+        "0.5",
+        "0.2",
+        "g",
+        "",
+        fill);
   }
 
   private static List<PartView> parts(int done) {

@@ -3,12 +3,15 @@ package candlebench.web;
 import candlebench.station.Bench;
 import candlebench.station.batch.HarbourLane;
 import candlebench.station.guidance.MakerCommand;
+import candlebench.station.guidance.Words;
+import candlebench.station.view.ShownUnit;
 import candlebench.station.view.StationView;
-import candlebench.station.view.StationView.Say;
 import java.io.IOException;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.function.Function;
@@ -23,9 +26,10 @@ final class ScriptedBench implements Bench {
 
   private final List<Runnable> watchers = new CopyOnWriteArrayList<>();
   private final BlockingQueue<Said> said = new LinkedBlockingQueue<>();
+  private final Map<ShownUnit, StationView> inUnits = new ConcurrentHashMap<>();
   private volatile StationView view;
   private volatile Function<MakerCommand, Answer> answers =
-      command -> new Answer(true, Say.of("answer.done"));
+      command -> new Answer(true, Words.of("answer.done"));
 
   ScriptedBench(StationView view) {
     this.view = view;
@@ -50,6 +54,11 @@ final class ScriptedBench implements Bench {
     watchers.forEach(Runnable::run);
   }
 
+  /** Shows a view of its own to the pages that are read in a unit. */
+  void showIn(ShownUnit unit, StationView other) {
+    inUnits.put(unit, other);
+  }
+
   void answerWith(Function<MakerCommand, Answer> answers) {
     this.answers = answers;
   }
@@ -60,6 +69,16 @@ final class ScriptedBench implements Bench {
 
   int watchers() {
     return watchers.size();
+  }
+
+  @Override
+  public ShownUnit unit() {
+    return ShownUnit.GRAM;
+  }
+
+  @Override
+  public StationView view(ShownUnit unit) {
+    return inUnits.getOrDefault(unit, view);
   }
 
   @Override

@@ -7,6 +7,7 @@ import candlebench.shared.Mass;
 import candlebench.station.Bench.Answer;
 import candlebench.station.guidance.GuidanceEvent.Correctable;
 import candlebench.station.guidance.MakerCommand;
+import candlebench.station.guidance.Words;
 import candlebench.web.RawHttp.Stream;
 import java.io.IOException;
 import java.net.InetAddress;
@@ -44,7 +45,7 @@ class WebServerTest {
   @BeforeEach
   void nothing_said_yet() {
     bench.said().clear();
-    bench.answerWith(command -> new Answer(true, Scenes.say("answer.done")));
+    bench.answerWith(command -> new Answer(true, Words.of("answer.done")));
   }
 
   @ParameterizedTest
@@ -62,6 +63,16 @@ class WebServerTest {
     assertThat(RawHttp.get(port, path, "Host: candles.example:" + port).status())
         .isEqualTo(421);
     assertThat(RawHttp.ask(port, "GET " + path + " HTTP/1.0\r\n\r\n").status()).isEqualTo(421);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"/api/view", "/api/stream"})
+  void a_unit_that_no_page_can_be_read_in_is_refused_with_those_that_can(String path)
+      throws IOException {
+    RawHttp.Answer answer = RawHttp.get(port, path + "?unit=stone");
+    assertThat(answer.status()).isEqualTo(400);
+    assertThat(answer.body()).contains("g, kg, oz or lb:oz, not 'stone'");
+    assertThat(RawHttp.get(port, "/api/view?unit=lb:oz").status()).isEqualTo(200);
   }
 
   @ParameterizedTest
@@ -259,7 +270,7 @@ class WebServerTest {
   @Test
   void what_the_bench_refuses_comes_back_with_its_words() throws IOException {
     bench.answerWith(
-        command -> new Answer(false, Scenes.say("refused.nothing-to-undo", "since", "10 s")));
+        command -> new Answer(false, Words.of("refused.nothing-to-undo").and("since", "10 s")));
     RawHttp.Answer answer =
         RawHttp.post(port, "/api/say", "{\"id\":\"a\",\"command\":\"undo\"}", JSON);
     assertThat(answer.status()).isEqualTo(409);

@@ -2,7 +2,6 @@ package candlebench.station.guidance;
 
 import candlebench.shared.Division;
 import candlebench.shared.Mass;
-import candlebench.shared.MassUnit;
 import candlebench.station.batch.Product;
 import java.time.Duration;
 import java.time.ZoneId;
@@ -16,14 +15,12 @@ import java.util.Optional;
  * @param scales in the order in which inputs number them
  * @param pots the pots whose empty weight is known; may be none
  * @param products what can be started
- * @param unit the maker's unit, for words and the page
  * @param zone where the bench stands, for the date in a batch's code
  */
 public record BenchSetup(
     List<Scale> scales,
     List<Pot> pots,
     List<? extends Product> products,
-    MassUnit unit,
     Timing timing,
     ZoneId zone) {
 
@@ -37,12 +34,7 @@ public record BenchSetup(
   /** One scale of unknown step and capacity, no known pots, the usual times, and the day by UTC. */
   public static BenchSetup of(List<? extends Product> products) {
     return new BenchSetup(
-        List.of(Scale.named("scale")),
-        List.of(),
-        products,
-        MassUnit.GRAM,
-        Timing.USUAL,
-        ZoneOffset.UTC);
+        List.of(Scale.named("scale")), List.of(), products, Timing.USUAL, ZoneOffset.UTC);
   }
 
   Optional<Product> product(String id) {

@@ -58,9 +58,10 @@ public record Prompt(
     DONE
   }
 
-  /** The amounts of the weighing at hand. */
+  /** The amounts of the weighing at hand, on a scale by its number. */
   public record Amounts(
       String name,
+      int scale,
       Mass target,
       Mass under,
       Mass over,
@@ -71,6 +72,7 @@ public record Prompt(
       Pan pan = scene.pan(goal.scale());
       return new Amounts(
           goal.name(),
+          goal.scale(),
           goal.target(),
           goal.tolerance().under(),
           goal.tolerance().over(),

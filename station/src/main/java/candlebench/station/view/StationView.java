@@ -23,6 +23,18 @@ public record StationView(
     BenchView bench,
     RecordView record) {
 
+  /** The same under another revision. */
+  public StationView as(long number) {
+    return new StationView(number, madeAtNanos, practice, scales, bench, record);
+  }
+
+  /** The same with nothing going on any more, at a moment, and the words that say why. */
+  public StationView stopped(long nanos, Say why) {
+    RecordView kept =
+        new RecordView(record.entries(), record.head(), record.last(), Optional.of(why));
+    return new StationView(revision, nanos, practice, scales, bench.stopped(why), kept);
+  }
+
   /** Words to be shown: a key of the message file and the values that go into the sentence. */
   public record Say(String key, Map<String, String> with) {
     public static Say of(String key) {
@@ -137,13 +149,17 @@ public record StationView(
   }
 
   /**
-   * Amounts of the weighing that runs, decimal text in {@code unit}; empty text where there is no number.
+   * Amounts of the weighing that runs, text in {@code unit}; empty text where there is no number.
    *
+   * @param scale the name of the scale whose number this is
+   * @param unit the symbol of the maker's unit; numbers in {@code lb:oz} have a colon between the two
+   * @param roundedTo the step of the figures, with its unit, where it is not the scale's own; else empty
    * @param toGo what is missing to the target; negative when over
    * @param fillPermille how full: 1000 is the target, more is over
    */
   public record WeighingView(
       String part,
+      String scale,
       Trust trust,
       String net,
       String toGo,
@@ -152,6 +168,7 @@ public record StationView(
       String under,
       String over,
       String unit,
+      String roundedTo,
       int fillPermille) {}
 
   /** A time that runs out. */

@@ -6,6 +6,7 @@ import candlebench.shared.MassUnit;
 import candlebench.shared.Stamp;
 import candlebench.station.batch.Part;
 import candlebench.station.guidance.BatchProgress;
+import candlebench.station.guidance.BenchSetup;
 import candlebench.station.guidance.Cue;
 import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
 import candlebench.station.guidance.GuidanceState;
@@ -35,27 +36,32 @@ import java.util.Optional;
 public final class Views {
   private static final long NANOS_PER_MILLI = 1_000_000L;
 
-  private final MassUnit unit;
+  /** What a mass in a sentence is rounded to where nothing is being weighed. */
+  private static final Division USUAL = Division.ofDecimals(1, MassUnit.GRAM);
+
+  private final ShownUnit unit;
   private final Figures figures;
 
-  private Views(MassUnit unit, Division division) {
+  private Views(ShownUnit unit, Division division) {
     this.unit = unit;
-    this.figures = new Figures(unit, division);
+    this.figures = Figures.of(unit, division);
   }
 
-  /** What is being done on the bench, at a moment at or after the newest input. */
+  /** What is being done on the bench, in grams, at a moment at or after the newest input. */
   public static BenchView of(GuidanceState state, Stamp now) {
+    return of(state, now, ShownUnit.GRAM);
+  }
+
+  /** What is being done on the bench, in the maker's unit, at a moment at or after the newest input. */
+  public static BenchView of(GuidanceState state, Stamp now, ShownUnit unit) {
     Prompt prompt = state.prompt(now);
-    Division division = prompt
-        .weighing()
-        .map(Prompt.Amounts::division)
-        .orElseGet(() -> Division.ofDecimals(1, MassUnit.GRAM));
-    return new Views(state.setup().unit(), division).bench(state, prompt, now);
+    Division division = prompt.weighing().map(Prompt.Amounts::division).orElse(USUAL);
+    return new Views(unit, division).bench(state, prompt, now);
   }
 
   /** Guidance's words as words for the page; a mass in them is shown to a tenth of a gram. */
-  public static Say say(Words words, MassUnit unit) {
-    return new Views(unit, Division.ofDecimals(1, MassUnit.GRAM)).say(words);
+  public static Say say(Words words, ShownUnit unit) {
+    return new Views(unit, USUAL).say(words);
   }
 
   private BenchView bench(GuidanceState state, Prompt prompt, Stamp now) {
@@ -67,7 +73,7 @@ public final class Views {
         cue(prompt.cue()),
         prompt.stopInNanos().map(nanos -> nanos / NANOS_PER_MILLI),
         prompt.drops(),
-        prompt.weighing().map(this::weighing),
+        prompt.weighing().map(amounts -> weighing(amounts, state.setup())),
         prompt.trouble().map(this::say),
         prompt.countIn().map(this::countdown),
         state.undoTime(now).map(this::countdown),
@@ -80,10 +86,11 @@ public final class Views {
         state.pots(now).stream().map(this::pot).toList());
   }
 
-  private WeighingView weighing(Prompt.Amounts amounts) {
+  private WeighingView weighing(Prompt.Amounts amounts, BenchSetup setup) {
     Mass target = amounts.target();
     return new WeighingView(
         amounts.name(),
+        setup.scales().get(amounts.scale()).name(),
         trust(amounts.trust()),
         amounts.net().map(figures::text).orElse(""),
         amounts.net().map(net -> figures.text(target.minus(net))).orElse(""),
@@ -92,6 +99,7 @@ public final class Views {
         figures.exact(amounts.under()),
         figures.exact(amounts.over()),
         unit.symbol(),
+        figures.scalesOwn() ? "" : figures.stepText() + " " + unit.counted().symbol(),
         amounts.net().map(net -> permille(net, target)).orElse(0));
   }
 
@@ -199,8 +207,7 @@ public final class Views {
   }
 
   private String text(Words.Term term) {
-    if (term instanceof Words.Amount amount)
-      return figures.text(amount.mass()) + " " + unit.symbol();
+    if (term instanceof Words.Amount amount) return figures.sentence(amount.mass());
     if (term instanceof Words.Text text) return text.text();
     if (term instanceof Words.Percent percent) return percent.share().percentText(2) + " %";
     throw new AssertionError(term);

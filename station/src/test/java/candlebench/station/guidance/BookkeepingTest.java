@@ -3,7 +3,6 @@ package candlebench.station.guidance;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import candlebench.shared.Mass;
-import candlebench.shared.MassUnit;
 import candlebench.station.batch.HarbourLane;
 import candlebench.station.guidance.GuidanceEvent.BatchStarted;
 import candlebench.station.guidance.GuidanceEvent.Correctable;
@@ -156,12 +155,7 @@ class BookkeepingTest {
   void the_code_carries_the_date_at_the_bench_not_that_of_greenwich() {
     BenchSetup usual = BenchSetup.of(HarbourLane.all());
     BenchSetup honolulu = new BenchSetup(
-        usual.scales(),
-        List.of(),
-        usual.products(),
-        MassUnit.GRAM,
-        usual.timing(),
-        ZoneId.of("Pacific/Honolulu"));
+        usual.scales(), List.of(), usual.products(), usual.timing(), ZoneId.of("Pacific/Honolulu"));
     BenchRig bench = new BenchRig(honolulu, 10);
     bench.rest(1);
     bench.start("harbour-lane-oil", 1);
