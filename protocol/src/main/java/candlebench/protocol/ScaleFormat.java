@@ -37,6 +37,14 @@ public interface ScaleFormat {
     return false;
   }
 
+  /**
+   * Whether a frame that was understood says that a print was asked for. Few formats have such a mark; most send by PRINT what they send
+   * anyway.
+   */
+  default boolean marksPrint(Frame frame) {
+    return false;
+  }
+
   /** Whether no frame ever names a unit, so that it must come from the scale's settings. */
   default boolean unitIsASetting() {
     return false;

@@ -2,8 +2,10 @@ package candlebench.station;
 
 import candlebench.station.guidance.BenchProgress;
 import candlebench.station.guidance.GuidanceEvent;
+import candlebench.station.guidance.GuidanceEvent.CommandTaken;
 import candlebench.station.guidance.GuidanceState;
 import candlebench.station.guidance.GuidanceStep;
+import candlebench.station.guidance.MakerCommand;
 import candlebench.station.journal.CommandJson;
 import java.util.ArrayList;
 import java.util.List;
@@ -47,13 +49,25 @@ final class Guide {
     state = GuidanceState.resume(config.setup(), state.progress());
   }
 
-  /** A command that is written down leaves its id there. */
+  /** A command that is written down leaves its id there; one by the scale's own key is called after that. */
   static GuidanceStep marked(Intake intake, GuidanceStep step) {
-    if (!(intake instanceof Intake.Said said) || step.events().isEmpty()) return step;
+    Optional<CommandTaken> taken = command(intake);
+    if (taken.isEmpty() || step.events().isEmpty()) return step;
     List<GuidanceEvent> events = new ArrayList<>();
-    events.add(new GuidanceEvent.CommandTaken(
-        said.stamp(), said.commandId(), CommandJson.kind(said.command())));
+    events.add(taken.get());
     events.addAll(step.events());
     return new GuidanceStep(step.next(), events, step.effects());
+  }
+
+  private static Optional<CommandTaken> command(Intake intake) {
+    if (intake instanceof Intake.Said said)
+      return Optional.of(
+          new CommandTaken(said.stamp(), said.commandId(), CommandJson.kind(said.command())));
+    if (intake instanceof Intake.PrintKeyPressed print) {
+      String id = "print-key-" + print.scale() + "-" + print.stamp().nanos();
+      return Optional.of(
+          new CommandTaken(print.stamp(), id, CommandJson.kind(new MakerCommand.GoOn())));
+    }
+    return Optional.empty();
   }
 }

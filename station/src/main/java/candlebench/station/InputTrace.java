@@ -18,6 +18,7 @@ import java.util.Optional;
  * # from entry 12 at 2026-11-25T08:00:00Z 1764057600000000000
  * 100000000 t                          nanoseconds since the line before; t: time passed
  * 31415926 h 0 ST,+00012.34  g\r\n     h: scale 0 was heard
+ * 1000 p 0                             p: PRINT was pressed on it
  * 1000 l 0 LOST                        l: its line changed
  * 2000 s k3f9 {"command":"go-on"}      s: the maker said
  * w 2026-11-25T09:00:00Z               the wall clock was set: the next line's time
@@ -111,6 +112,8 @@ final class InputTrace {
     } else if (intake instanceof Intake.Heard heard) {
       piece.append("h ").append(heard.scale()).append(' ');
       piece.append(EscapedBytes.text(heard.frame().bytes()));
+    } else if (intake instanceof Intake.PrintKeyPressed print) {
+      piece.append("p ").append(print.scale());
     } else if (intake instanceof Intake.LineChanged line) {
       piece.append("l ").append(line.scale()).append(' ').append(line.report().state());
     } else if (intake instanceof Intake.Said said) {

@@ -19,6 +19,8 @@ final class Inputs {
   Optional<GuidanceInput> of(Intake intake) {
     if (intake instanceof Intake.Heard heard)
       return readings.get(heard.scale()).of(heard.frame(), heard.decoded());
+    if (intake instanceof Intake.PrintKeyPressed print)
+      return Optional.of(new GuidanceInput.PrintKeyPressed(print.scale(), print.stamp()));
     if (intake instanceof Intake.LineChanged line)
       return Optional.of(new GuidanceInput.LineChanged(
           line.scale(), line.report().state() == LinkState.LIVE, line.stamp()));

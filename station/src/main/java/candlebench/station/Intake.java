@@ -19,6 +19,9 @@ sealed interface Intake {
     }
   }
 
+  /** Someone pressed PRINT on a scale. */
+  record PrintKeyPressed(int scale, Stamp stamp) implements Intake {}
+
   /** A scale's line changed. */
   record LineChanged(int scale, LinkReport report, Stamp stamp) implements Intake {}
 

@@ -124,6 +124,7 @@ final class Replay {
 
   private Intake read(String what, String rest, Stamp stamp) {
     if (what.equals("t")) return new Intake.Ticked(stamp);
+    if (what.equals("p")) return new Intake.PrintKeyPressed(Integer.parseInt(rest), stamp);
     int space = rest.indexOf(' ');
     String first = rest.substring(0, space);
     String second = rest.substring(space + 1);

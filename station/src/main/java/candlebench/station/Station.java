@@ -362,6 +362,11 @@ public final class Station implements Bench, AutoCloseable {
     }
 
     @Override
+    public void printKeyPressed(int scale, Stamp stamp) {
+      mailbox.bring(new Intake.PrintKeyPressed(scale, stamp));
+    }
+
+    @Override
     public void changed(int scale, LinkReport report, Stamp stamp) {
       mailbox.bring(new Intake.LineChanged(scale, report, stamp));
     }

@@ -17,6 +17,7 @@ import candlebench.station.guidance.GuidanceInput;
 import candlebench.station.guidance.MakerCommand;
 import candlebench.station.guidance.Place;
 import candlebench.station.guidance.Prompt;
+import candlebench.station.guidance.Words;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -68,6 +69,21 @@ class KeysTest {
     assertThat(scenario.detail()).isEqualTo("detail.taken-back");
     assertThat(scenario.bench.say(new MakerCommand.GoOn())).isEmpty();
     assertThat(scenario.takings()).isEqualTo(before + 1);
+  }
+
+  @Test
+  void the_scales_own_print_key_goes_on_and_leaves_word_of_it() {
+    Scenario scenario = Scenario.oilOnWax(Scenario.at(10));
+    scenario.bench.printKey();
+    assertThat(scenario.takings()).isEqualTo(1);
+    scenario.pour("54", 4);
+    scenario.bench.run(4);
+    assertThat(scenario.bench.prompt().confirm().map(Words::key)).contains("confirm.take-short");
+    int before = scenario.takings();
+    scenario.bench.printKey();
+    assertThat(scenario.takings()).isEqualTo(before + 1);
+    assertThat(scenario.taken().how()).isEqualTo(How.PRINT_KEY);
+    assertThat(scenario.taken().reason()).isEqualTo("short");
   }
 
   @Test

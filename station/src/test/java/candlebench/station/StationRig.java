@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
@@ -36,11 +37,24 @@ final class StationRig implements AutoCloseable {
 
   StationRig(Journal journal, int scales, CrashPoints crashPoints, Stamp start)
       throws JournalFailed {
+    this(journal, scales, crashPoints, start, Optional.empty());
+  }
+
+  private StationRig(
+      Journal journal, int scales, CrashPoints crashPoints, Stamp start, Optional<Duration> ask)
+      throws JournalFailed {
     now = start;
     List<ScaleSettings> settings = new ArrayList<>();
     for (int i = 0; i < scales; i++) {
       wires.add(new ScriptedLine());
-      settings.add(ScaleSettings.of(wires.get(i), ScaleFormats.of("and")));
+      settings.add(new ScaleSettings(
+          wires.get(i),
+          ScaleFormats.of("and"),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          ask));
     }
     config =
         StationConfig.of(journal.purpose(), settings, HarbourLane.all(), ZoneOffset.ofHours(1));
@@ -58,6 +72,16 @@ final class StationRig implements AutoCloseable {
 
   static StationRig on(Journal journal) throws JournalFailed {
     return new StationRig(journal, 1, CrashPoints.NONE, new Stamp(MORNING, 1_000_000_000_000L));
+  }
+
+  /** A bench whose scale is asked ten times a second. */
+  static StationRig asking(Journal journal) throws JournalFailed {
+    return new StationRig(
+        journal,
+        1,
+        CrashPoints.NONE,
+        new Stamp(MORNING, 1_000_000_000_000L),
+        Optional.of(Duration.ofMillis(100)));
   }
 
   static StationRig on(Journal journal, CrashPoints crashPoints) throws JournalFailed {

@@ -80,6 +80,31 @@ class StationTest {
   }
 
   @Test
+  void print_on_the_scale_goes_on_and_the_record_says_so() throws Exception {
+    try (StationRig rig = StationRig.asking(journal)) {
+      rig.startOil();
+      rig.show("0.0", 10);
+      rig.show("350.2", 50);
+      rig.pour(350.2, 404.2, 0.5);
+      rig.show("404.2", 40);
+      assertThat(rig.view().bench().confirm()).isPresent();
+      rig.send(StationRig.frame("404.2"));
+      rig.show("404.2", 3);
+      assertThat(rig.view().bench().parts()).singleElement().satisfies(part -> {
+        assertThat(part.state()).isEqualTo(PartState.DONE);
+        assertThat(part.actual()).startsWith("54.0");
+      });
+      assertThat(journal.entries())
+          .filteredOn(entry -> entry.kind().equals("weight-accepted"))
+          .singleElement()
+          .satisfies(entry -> assertThat(entry.body()).contains("\"PRINT_KEY\""));
+      assertThat(kinds()).containsSubsequence("pot-tared", "command-taken", "weight-accepted");
+      assertThat(Replay.of(rig.trace(), rig.config, entries -> BenchProgress.EMPTY))
+          .isEqualTo(texts(journal, 0));
+    }
+  }
+
+  @Test
   void the_disk_comes_before_the_state_the_state_before_the_effects_and_these_before_the_view()
       throws Exception {
     List<String> order = new ArrayList<>();

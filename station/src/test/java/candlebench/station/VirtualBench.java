@@ -315,6 +315,11 @@ public final class VirtualBench {
     scale.press(key);
   }
 
+  /** The scale's PRINT key, as the link has understood it. */
+  public void printKey() {
+    give(new GuidanceInput.PrintKeyPressed(0, now()));
+  }
+
   public void start(String recipe, int vessels) {
     say(new MakerCommand.StartBatch(recipe, vessels, "Robin", Map.of()));
   }

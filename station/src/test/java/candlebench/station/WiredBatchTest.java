@@ -180,6 +180,9 @@ class WiredBatchTest {
       }
 
       @Override
+      public void printKeyPressed(int scale, Stamp stamp) {}
+
+      @Override
       public void changed(int scale, LinkReport report, Stamp stamp) {}
     }
   }

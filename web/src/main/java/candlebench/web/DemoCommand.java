@@ -3,7 +3,9 @@ package candlebench.web;
 import candlebench.station.Bench;
 import candlebench.station.StationConfig;
 import candlebench.station.batch.HarbourLane;
+import candlebench.station.guidance.BenchSetup;
 import candlebench.station.journal.Purpose;
+import candlebench.station.link.ScaleSettings;
 import candlebench.station.link.ScaleUri;
 import candlebench.web.Main.WrongUse;
 import java.time.ZoneId;
@@ -34,6 +36,9 @@ final class DemoCommand implements Callable<Integer> {
   private boolean play;
 
   @Mixin
+  private BenchOptions options;
+
+  @Mixin
   private Listening listening;
 
   @Override
@@ -56,11 +61,17 @@ final class DemoCommand implements Callable<Integer> {
     return Optional.empty();
   }
 
-  private static StationConfig config(PracticeBench practice) {
-    return StationConfig.of(
+  private StationConfig config(PracticeBench practice) throws WrongUse {
+    List<ScaleSettings> scales = List.of(ScaleUri.of(practice.uri()));
+    return new StationConfig(
         Purpose.PRACTICE,
-        List.of(ScaleUri.of(practice.uri())),
-        HarbourLane.all(),
-        ZoneId.systemDefault());
+        scales,
+        new BenchSetup(
+            StationConfig.named(scales),
+            List.of(),
+            HarbourLane.all(),
+            options.timing(),
+            ZoneId.systemDefault()),
+        options.unit());
   }
 }

@@ -6,7 +6,6 @@ import candlebench.station.journal.Purpose;
 import candlebench.station.link.NativeLibraries;
 import candlebench.station.link.ScaleSettings;
 import candlebench.station.link.ScaleUri;
-import candlebench.station.view.ShownUnit;
 import candlebench.web.Main.WrongUse;
 import io.javalin.util.JavalinBindException;
 import java.io.IOException;
@@ -53,13 +52,8 @@ final class ServeCommand implements Callable<Integer> {
           "a plan file whose recipe and pots the bench is to know; may be given several times. Without one, every .json in the folder recipes of the data folder; candlebench plan --example prints one to start from")
   private List<Path> recipes = List.of();
 
-  @Option(
-      names = "--unit",
-      paramLabel = "UNIT",
-      defaultValue = "g",
-      description =
-          "the unit in which pages show weights: g, kg, oz or lb:oz (default: ${DEFAULT-VALUE}). Each screen can choose its own; the record keeps what the scale shows")
-  private String unit;
+  @Mixin
+  private BenchOptions bench;
 
   @Mixin
   private Listening listening;
@@ -90,14 +84,14 @@ final class ServeCommand implements Callable<Integer> {
       server = withoutScale(search);
       close = server::close;
     } else {
-      OpenBench bench = new OpenBench(
+      OpenBench opened = new OpenBench(
           config(settings),
           listening.data(),
           listening,
           scales.isEmpty() ? Optional.of(search) : Optional.empty(),
           station -> Optional.empty());
-      server = bench.server();
-      close = bench::close;
+      server = opened.server();
+      close = opened::close;
     }
     closing.set(close);
     listening.keep(server.port());
@@ -124,11 +118,6 @@ final class ServeCommand implements Callable<Integer> {
     }
   }
 
-  private ShownUnit unit() throws WrongUse {
-    return ShownUnit.of(unit)
-        .orElseThrow(() -> new WrongUse("--unit is g, kg, oz or lb:oz, not '" + unit + "'"));
-  }
-
   private StationConfig config(List<ScaleSettings> settings) throws WrongUse {
     Products products = Products.of(recipes, listening.data());
     try {
@@ -139,9 +128,9 @@ final class ServeCommand implements Callable<Integer> {
               StationConfig.named(settings),
               products.pots(),
               products.all(),
-              BenchSetup.Timing.USUAL,
+              bench.timing(),
               ZoneId.systemDefault()),
-          unit());
+          bench.unit());
     } catch (IllegalArgumentException malformed) {
       throw new WrongUse(malformed.getMessage());
     }
@@ -149,7 +138,7 @@ final class ServeCommand implements Callable<Integer> {
 
   private WebServer withoutScale(ScaleSearch search) throws WrongUse {
     Site site = new Site(
-        new BenchWithoutScale(unit()),
+        new BenchWithoutScale(bench.unit()),
         System::nanoTime,
         List.of(),
         Optional.of(search),

@@ -200,6 +200,9 @@ class CommandLineTest {
         "bundle --port 9 --data target/x | no bench answers at http://127.0.0.1:9/api/bundle",
         "replay no-file               | no file 'no-file': name one that 'bundle' saved",
         "replay pom.xml               | 'pom.xml': it is no bundle",
+        "serve --unit stone           | --unit is g, kg, oz or lb:oz, not 'stone'",
+        "demo --count-in 200          | --count-in is 0 to 120 seconds, not 200",
+        "demo --undo -1               | --undo is 0 to 120 seconds, not -1",
         "decod                        | nearest is 'decode'",
         "ports --all                  | no option '--all'",
       })

@@ -48,6 +48,7 @@ record ToledoFormat(String id, Kind kind) implements ScaleFormat {
   private static final int B = 2;
   private static final int C = 3;
   private static final int WEIGHT = 4;
+  private static final int PRINT_REQUEST = 1 << 3;
 
   /** The point code of a number without decimals; those below it stand for dummy zeros. */
   static final int NO_DECIMALS = 2;
@@ -123,6 +124,12 @@ record ToledoFormat(String id, Kind kind) implements ScaleFormat {
       case ZERO -> CrLf.ended("Z");
       case SEND, SEND_STABLE, SEND_CONTINUOUSLY, STOP_SENDING -> Optional.empty();
     };
+  }
+
+  /** Bit 3 of status word C, "print request". */
+  @Override
+  public boolean marksPrint(Frame frame) {
+    return frame.length() > C && (frame.at7(C) & PRINT_REQUEST) != 0;
   }
 
   @Override

@@ -3,6 +3,7 @@ package candlebench.station.guidance;
 import candlebench.shared.Division;
 import candlebench.shared.Mass;
 import candlebench.station.batch.Product;
+import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -70,13 +71,16 @@ public record BenchSetup(
    * @param undo how long the last step may be taken back
    */
   public record Timing(Duration countIn, Duration undo) {
+    /** Longer than this is no time at a bench but a slip of the finger. */
+    public static final BigDecimal MOST_SECONDS = BigDecimal.valueOf(120);
+
     public static final Timing USUAL = new Timing(Duration.ofSeconds(2), Duration.ofSeconds(10));
 
     public Timing {
       for (Duration time : new Duration[] {countIn, undo})
-        if (time.isNegative() || time.compareTo(Duration.ofMinutes(2)) > 0)
+        if (time.isNegative() || time.compareTo(Duration.ofSeconds(MOST_SECONDS.longValue())) > 0)
           throw new IllegalArgumentException(
-              "count-in and undo take 0 to 120 seconds, not " + time.toSeconds());
+              "count-in and undo take 0 to " + MOST_SECONDS + " seconds, not " + time.toSeconds());
     }
   }
 }

@@ -28,6 +28,9 @@ public sealed interface GuidanceInput {
     }
   }
 
+  /** Someone pressed PRINT on a scale: go on, as the one large key means it. */
+  record PrintKeyPressed(int scale, Stamp stamp) implements GuidanceInput {}
+
   /** A scale's line came or went. */
   record LineChanged(int scale, boolean answering, Stamp stamp) implements GuidanceInput {}
 

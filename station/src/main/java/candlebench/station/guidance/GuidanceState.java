@@ -7,6 +7,7 @@ import candlebench.station.guidance.GuidanceEvent.ZeroFound;
 import candlebench.station.guidance.GuidanceInput.LineChanged;
 import candlebench.station.guidance.GuidanceInput.MakerSaid;
 import candlebench.station.guidance.GuidanceInput.NoWeightShown;
+import candlebench.station.guidance.GuidanceInput.PrintKeyPressed;
 import candlebench.station.guidance.GuidanceInput.ReadingArrived;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -95,9 +96,11 @@ public final class GuidanceState {
   }
 
   private Outcome outcome(GuidanceInput input, Scene scene) {
-    return input instanceof MakerSaid said
-        ? Commands.said(said, stage, scene)
-        : stage.on(input, scene);
+    if (input instanceof MakerSaid said) return Commands.said(said, stage, scene);
+    if (input instanceof PrintKeyPressed pressed)
+      return Commands.said(
+          new MakerSaid("", new MakerCommand.GoOn(), pressed.stamp()), stage, scene.byPrintKey());
+    return stage.on(input, scene);
   }
 
   private GuidanceStep step(

@@ -120,7 +120,7 @@ record PlacingPot(
         reading.indication(),
         reading.basis(),
         load,
-        How.SETTLED);
+        scene.how());
   }
 
   private Outcome said(MakerCommand command, Scene scene) {

@@ -124,7 +124,7 @@ record PlacingVessel(int number, CountIn countIn, Placement placement, Optional<
         reading.indication(),
         reading.basis(),
         load,
-        How.SETTLED);
+        scene.how());
   }
 
   private static boolean isShort(Scene scene) {

@@ -4,6 +4,7 @@ import candlebench.shared.Mass;
 import candlebench.shared.Reading;
 import candlebench.shared.Stamp;
 import candlebench.station.guidance.BenchProgress.Pourer;
+import candlebench.station.guidance.GuidanceEvent.How;
 import candlebench.station.guidance.pour.Habits;
 import candlebench.station.guidance.pour.PourKind;
 import java.util.LinkedHashMap;
@@ -11,8 +12,21 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** All that a stage may look at: the setup, what is known for good, what the scales show, and the time. */
-record Scene(BenchSetup setup, BenchProgress progress, List<Pan> pans, Stamp now) {
+/**
+ * All that a stage may look at: the setup, what is known for good, what the scales show, and the time.
+ *
+ * @param how a weight that is taken now comes to be taken, if off the scale
+ */
+record Scene(BenchSetup setup, BenchProgress progress, List<Pan> pans, Stamp now, How how) {
+
+  Scene(BenchSetup setup, BenchProgress progress, List<Pan> pans, Stamp now) {
+    this(setup, progress, pans, now, How.SETTLED);
+  }
+
+  /** The same, while someone presses PRINT on the scale. */
+  Scene byPrintKey() {
+    return new Scene(setup, progress, pans, now, How.PRINT_KEY);
+  }
 
   Pan pan(int scale) {
     return pans.get(scale);

@@ -22,7 +22,7 @@ record Taking(Goal goal, Trace trace, Scene scene) {
   /** Off the scale, from a settled reading. */
   List<GuidanceEvent> settled(Reading reading, String reason) {
     Mass net = goal.net(scene.load(goal.scale(), reading));
-    return with(accepted(reading.indication(), reading.basis(), net, How.SETTLED, reason));
+    return with(accepted(reading.indication(), reading.basis(), net, scene.how(), reason));
   }
 
   /** Read off by eye, where no scale answers. */

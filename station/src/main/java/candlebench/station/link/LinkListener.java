@@ -10,6 +10,9 @@ public interface LinkListener {
   /** A frame arrived, with what it says. */
   void heard(int scale, Frame frame, Decoded decoded);
 
+  /** Someone pressed PRINT on the scale, as the frame says that was heard just before. */
+  void printKeyPressed(int scale, Stamp stamp);
+
   /** The line changed. */
   void changed(int scale, LinkReport report, Stamp stamp);
 }

@@ -34,6 +34,7 @@ public final class ScaleLink implements AutoCloseable {
   private final Stamps stamps;
   private final Framer framer;
   private final Asking asking;
+  private final PrintKey printKey = new PrintKey();
   private final Optional<byte[]> ask;
   private final Consumer<Frame> frames = this::frame;
   private final Counters counters = new Counters();
@@ -134,6 +135,7 @@ public final class ScaleLink implements AutoCloseable {
     watch = new LineWatch(now.nanos());
     start.opened(now.nanos());
     asking.opened();
+    printKey.opened();
   }
 
   private void arrived(byte[] bytes, int count, Stamp now) {
@@ -168,6 +170,9 @@ public final class ScaleLink implements AutoCloseable {
       say(LinkReport.of(LinkState.LIVE), frame.stamp());
     }
     listener.heard(scale, frame, decoded);
+    boolean pressed =
+        printKey.isPressed(decoded, format.marksPrint(frame), frame.stamp().nanos());
+    if (pressed) listener.printKeyPressed(scale, frame.stamp());
   }
 
   private void judge(Stamp now) {
@@ -180,7 +185,9 @@ public final class ScaleLink implements AutoCloseable {
   }
 
   private void speak(BytePort port, Stamp now) {
-    if (ask.isPresent() && asking.due(now.nanos())) port.write(ask.get());
+    if (ask.isEmpty() || !asking.due(now.nanos())) return;
+    port.write(ask.get());
+    printKey.asked();
   }
 
   private void say(LinkReport report, Stamp now) {

@@ -152,6 +152,9 @@ class RealWireTest {
     }
 
     @Override
+    public void printKeyPressed(int scale, Stamp stamp) {}
+
+    @Override
     public void changed(int scale, LinkReport report, Stamp stamp) {
       heard.add(report.state().name());
     }

@@ -334,6 +334,9 @@ class ScaleLinkTest {
     }
 
     @Override
+    public void printKeyPressed(int scale, Stamp stamp) {}
+
+    @Override
     public void changed(int scale, LinkReport report, Stamp stamp) {
       heard.add(report.state() + " " + report.with().getOrDefault("group", ""));
     }

@@ -183,6 +183,9 @@ class ScaleFinderTest {
           }
 
           @Override
+          public void printKeyPressed(int scale, Stamp stamp) {}
+
+          @Override
           public void changed(int scale, LinkReport report, Stamp stamp) {
             reports.add(report);
           }
