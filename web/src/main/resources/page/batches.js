@@ -68,26 +68,5 @@ $("received-form").addEventListener("submit", async event => {
   showStock().catch(failed);
 });
 
-$("check-form").addEventListener("submit", async event => {
-  event.preventDefault();
-  const form = event.target;
-  const answer = await say("check-scale", typed(form));
-  $("checked").textContent = answer.done ? "Written down." : answer.words ? text(answer.words) : answer.error;
-});
-
-$("teach-form").addEventListener("submit", async event => {
-  event.preventDefault();
-  const answer = await say("teach-pot", typed(event.target));
-  $("taught").textContent = answer.done ? "Written down: it is known by its weight from now on." : answer.words ? text(answer.words) : answer.error;
-});
-
-/** A check is offered where there are scales to check. */
-async function showScales() {
-  const { scales } = await ask("api/view");
-  for (const form of ["check-form", "teach-form"]) $(form).elements.scale.replaceChildren(...scales.map(scale => new Option(scale.name)));
-  $("check-section").hidden = scales.length === 0;
-}
-
 showBatches().catch(failed);
-showScales().catch(failed);
 showStock().catch(failed);

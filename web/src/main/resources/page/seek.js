@@ -76,20 +76,22 @@ function offer(scale) {
   const label = document.createElement("label");
   label.append(text("page.find-unit"), " ", unit);
   const use = key(text("page.find-use", { title: scale.title }), async () => {
+    const before = await ask("api/view");
     const answer = await post("api/use", { format: scale.format, unit: scale.needsUnit ? unit.value : "" });
     if (!answer.done) return tell(answer.words ? text(answer.words) : answer.error);
     tell(text("page.find-kept"));
     $("found").replaceChildren();
-    awaitBench();
+    awaitBench(before);
   });
   return scale.needsUnit ? [label, use] : use;
 }
 
-/** The station opens the scale and answers anew: then the page begins anew too. */
-async function awaitBench() {
+/** The station opens the scale and answers anew: then the page begins anew too. Views are numbered from one in each run. */
+async function awaitBench(before, gone = false) {
   const view = await ask("api/view").catch(() => null);
-  if (view && view.bench.step !== "NO_SCALE") location.reload();
-  else setTimeout(awaitBench, LOOK_FOR_BENCH_MILLIS);
+  const anew = view && (before.bench.step === "NO_SCALE" ? view.bench.step !== "NO_SCALE" : gone || view.revision < before.revision);
+  if (anew) location.reload();
+  else setTimeout(() => awaitBench(before, gone || !view), LOOK_FOR_BENCH_MILLIS);
 }
 
 $("find-form").addEventListener("submit", event => {

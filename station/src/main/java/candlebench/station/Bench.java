@@ -2,12 +2,17 @@ package candlebench.station;
 
 import candlebench.station.guidance.MakerCommand;
 import candlebench.station.guidance.Words;
+import candlebench.station.link.ScaleSettings;
 import candlebench.station.view.ShownUnit;
 import candlebench.station.view.StationView;
 import java.io.IOException;
+import java.util.List;
 
 /** The running bench as its pages see it: one view, and a door for what the maker says. */
 public interface Bench {
+
+  /** The scales as they are set, in the order of the view. */
+  List<ScaleSettings> scales();
 
   /** The unit of what is shown, unless a page asks for another. */
   ShownUnit unit();

@@ -1,7 +1,6 @@
 package candlebench.station;
 
 import candlebench.shared.Mass;
-import candlebench.shared.MassUnit;
 import candlebench.station.batch.HarbourLane;
 import candlebench.station.batch.Product;
 import candlebench.station.batch.planning.PlannedProduct;
@@ -19,6 +18,7 @@ import candlebench.station.journal.JournalEntry;
 import candlebench.station.journal.Purpose;
 import candlebench.station.link.ScaleSettings;
 import candlebench.station.link.ScaleUri;
+import candlebench.station.view.ShownUnit;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -97,7 +97,7 @@ public final class DiagnosisFile {
         "form = " + FORM,
         "purpose = " + diagnosis.config().purpose().name(),
         "zone = " + setup.zone(),
-        "unit = " + setup.unit().name(),
+        "unit = " + diagnosis.config().unit().name(),
         "count-in = " + setup.timing().countIn(),
         "undo = " + setup.timing().undo(),
         "known = " + diagnosis.known().entries(),
@@ -187,9 +187,9 @@ public final class DiagnosisFile {
             StationConfig.named(scales),
             lines(files, "pots.txt").map(DiagnosisFile::pot).toList(),
             plans.isEmpty() ? HarbourLane.all() : plans,
-            MassUnit.valueOf(about.get("unit")),
             new Timing(Duration.parse(about.get("count-in")), Duration.parse(about.get("undo"))),
-            ZoneId.of(about.get("zone"))));
+            ZoneId.of(about.get("zone"))),
+        ShownUnit.valueOf(about.get("unit")));
   }
 
   private static PlannedProduct plan(String text) {

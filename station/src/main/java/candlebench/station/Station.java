@@ -19,6 +19,7 @@ import candlebench.station.journal.Purpose;
 import candlebench.station.link.LinkListener;
 import candlebench.station.link.LinkReport;
 import candlebench.station.link.ScaleLink;
+import candlebench.station.link.ScaleSettings;
 import candlebench.station.link.Stamps;
 import candlebench.station.link.SystemStamps;
 import candlebench.station.view.ShownUnit;
@@ -147,6 +148,11 @@ public final class Station implements Bench, AutoCloseable {
               + config.purpose().word() + ": name another data folder");
     return new Station(
         config, journal, stamps, ticker, crashPoints, Recollection.of(journal, from));
+  }
+
+  @Override
+  public List<ScaleSettings> scales() {
+    return config.scales();
   }
 
   @Override

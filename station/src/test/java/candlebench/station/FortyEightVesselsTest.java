@@ -3,7 +3,6 @@ package candlebench.station;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import candlebench.shared.Mass;
-import candlebench.shared.MassUnit;
 import candlebench.shared.Verdict;
 import candlebench.simulator.ScaleTraits;
 import candlebench.station.batch.planning.PlannedProduct;
@@ -82,7 +81,6 @@ class FortyEightVesselsTest {
                 new BenchSetup.Pot("Pot A", Mass.ofGrams("400"), Mass.ZERO),
                 new BenchSetup.Pot("Pot B", Mass.ofGrams("436"), Mass.ZERO)),
             List.of(new PlannedProduct(RecipeJson.read(PLAN))),
-            MassUnit.GRAM,
             BenchSetup.Timing.USUAL,
             ZoneOffset.UTC))
         .beside(ScaleTraits.balanceFiveHundredGrams()));

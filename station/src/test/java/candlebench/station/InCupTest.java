@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import candlebench.shared.Mass;
-import candlebench.shared.MassUnit;
 import candlebench.shared.Tolerance;
 import candlebench.shared.Verdict;
 import candlebench.simulator.ScaleTraits;
@@ -46,7 +45,6 @@ class InCupTest {
           List.of(BenchSetup.Scale.named("bench"), BenchSetup.Scale.named("fine")),
           List.of(),
           List.of(MADE),
-          MassUnit.GRAM,
           BenchSetup.Timing.USUAL,
           ZoneOffset.UTC))
       .beside(ScaleTraits.balanceFiveHundredGrams()));

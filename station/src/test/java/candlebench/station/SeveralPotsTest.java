@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import candlebench.shared.Mass;
-import candlebench.shared.MassUnit;
 import candlebench.shared.Tolerance;
 import candlebench.station.batch.Load;
 import candlebench.station.batch.Loss;
@@ -100,7 +99,6 @@ class SeveralPotsTest {
             new BenchSetup.Pot("Pot A", POT_A, Mass.ZERO),
             new BenchSetup.Pot("Pot B", potB, Mass.ZERO)),
         List.of(new InTurns()),
-        MassUnit.GRAM,
         BenchSetup.Timing.USUAL,
         ZoneOffset.UTC);
   }

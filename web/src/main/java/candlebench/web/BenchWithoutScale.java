@@ -3,6 +3,7 @@ package candlebench.web;
 import candlebench.station.Bench;
 import candlebench.station.guidance.MakerCommand;
 import candlebench.station.guidance.Words;
+import candlebench.station.link.ScaleSettings;
 import candlebench.station.view.ShownUnit;
 import candlebench.station.view.StationView;
 import candlebench.station.view.StationView.BenchView;
@@ -45,6 +46,11 @@ final class BenchWithoutScale implements Bench {
 
   BenchWithoutScale(ShownUnit unit) {
     this.unit = unit;
+  }
+
+  @Override
+  public List<ScaleSettings> scales() {
+    return List.of();
   }
 
   @Override

@@ -21,6 +21,8 @@ record PageFile(String path, String type, byte[] bytes, String tag) {
       "index.html",
       "plan.html",
       "plan.js",
+      "scales.html",
+      "scales.js",
       "batches.html",
       "sheet.html",
       "labels.html",

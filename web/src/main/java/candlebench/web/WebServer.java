@@ -54,6 +54,7 @@ final class WebServer implements AutoCloseable {
         "/api/openapi.json", request -> request.contentType("application/json").result(OPENAPI));
     RecordPages.routes(config, site.book());
     PlanPage.routes(config);
+    ScalesPage.routes(config, site);
     BundleRoute.routes(config, site);
     config.routes.post("/api/say", this::say);
     site.search().ifPresent(search -> findScales(search, config));

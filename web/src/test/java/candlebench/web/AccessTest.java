@@ -34,6 +34,7 @@ class AccessTest {
   private static final List<String> PAGES = List.of(
       "plan.html",
       "batches.html",
+      "scales.html",
       "sheet.html?code=20261125-1&label=250%20g",
       "sheet.html?code=no-such-batch",
       "labels.html?code=20261125-1&label=8%20oz");
@@ -186,7 +187,7 @@ class AccessTest {
     page.navigate(record.server().address() + path);
     if (path.equals("plan.html")) PlanPageTest.planTheExample(page);
     page.locator(
-            "#plan:visible, #batches:visible, #sheet:visible, #labels:visible, #failed:visible")
+            "#plan:visible, #batches:visible, #sheet:visible, #labels:visible, #scales section:visible, #failed:visible")
         .first()
         .waitFor();
   }

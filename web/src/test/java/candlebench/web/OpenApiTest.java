@@ -111,6 +111,7 @@ class OpenApiTest {
         "Search", "/api/find",
         "Batches", "/api/batches",
         "Lots", "/api/lots",
+        "Scales", "/api/scales",
         "Refusal", "/api/export?as=paper");
     for (Map.Entry<String, String> each : answers.entrySet())
       assertFits(each.getKey(), body(each.getValue()), each.getValue());

@@ -4,6 +4,8 @@ import candlebench.station.Bench;
 import candlebench.station.batch.HarbourLane;
 import candlebench.station.guidance.MakerCommand;
 import candlebench.station.guidance.Words;
+import candlebench.station.link.ScaleSettings;
+import candlebench.station.link.ScaleUri;
 import candlebench.station.view.ShownUnit;
 import candlebench.station.view.StationView;
 import java.io.IOException;
@@ -69,6 +71,12 @@ final class ScriptedBench implements Bench {
 
   int watchers() {
     return watchers.size();
+  }
+
+  @Override
+  public List<ScaleSettings> scales() {
+    return List.of(
+        ScaleUri.of("serial:/dev/ttyUSB0?format=and&name=Bench%20scale&max=3kg&ask=200ms"));
   }
 
   @Override

@@ -97,9 +97,11 @@ class SheetInBrowserTest {
   }
 
   @Test
-  void a_scale_is_checked_on_the_page_of_batches() {
+  void a_scale_is_checked_on_the_page_of_the_scales() {
     bench.said().clear();
-    Page page = open("batches.html");
+    Page page = open("scales.html");
+    assertThat(page.getByRole(AriaRole.REGION, new Page.GetByRoleOptions().setName("Bench scale")))
+        .containsText("never. Put a known mass on it");
     page.getByLabel("Known mass").fill("200");
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Check it"))
         .click();
