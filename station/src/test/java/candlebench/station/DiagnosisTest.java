@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import candlebench.shared.Mass;
-import candlebench.shared.MassUnit;
 import candlebench.station.batch.planning.PlanFile;
 import candlebench.station.batch.planning.PlannedProduct;
 import candlebench.station.guidance.BenchSetup;
@@ -15,6 +14,7 @@ import candlebench.station.journal.MemoryJournal;
 import candlebench.station.journal.Purpose;
 import candlebench.station.link.ScaleSettings;
 import candlebench.station.link.ScaleUri;
+import candlebench.station.view.ShownUnit;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -96,15 +96,15 @@ class DiagnosisTest {
             StationConfig.named(scales),
             List.of(new BenchSetup.Pot("tall", Mass.ofGrams("412.6"), Mass.ZERO)),
             List.of(product),
-            MassUnit.OUNCE,
             new BenchSetup.Timing(Duration.ofSeconds(3), Duration.ZERO),
-            ZoneId.of("Europe/Paris")));
+            ZoneId.of("Europe/Paris")),
+        ShownUnit.POUND_OUNCE);
     byte[] sent = sent(new Diagnosis(told, Checkpoint.START, List.of(), 0, ""));
     StationConfig read = DiagnosisFile.read(new ByteArrayInputStream(sent)).config();
     assertThat(read.setup().pots()).isEqualTo(told.setup().pots());
     assertThat(read.setup().products().toString())
         .isEqualTo(told.setup().products().toString());
-    assertThat(read.setup().unit()).isEqualTo(MassUnit.OUNCE);
+    assertThat(read.unit()).isEqualTo(ShownUnit.POUND_OUNCE);
     assertThat(read.setup().timing()).isEqualTo(told.setup().timing());
     assertThat(read.setup().zone()).isEqualTo(told.setup().zone());
     assertThat(read.scales()).hasSize(2);

@@ -2,13 +2,13 @@ package candlebench.web;
 
 import candlebench.shared.Division;
 import candlebench.shared.Mass;
+import candlebench.station.StationConfig;
 import candlebench.station.guidance.BenchSetup;
 import candlebench.station.journal.JournalFailed;
 import candlebench.station.link.Line;
 import candlebench.station.link.ScaleSettings;
 import candlebench.station.link.SerialLine;
 import candlebench.station.link.TcpLine;
-import candlebench.station.StationConfig;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import java.time.Duration;
@@ -51,12 +51,10 @@ final class ScalesPage {
   private void scales(Context request) throws JournalFailed {
     List<Scale> scales = new ArrayList<>();
     List<ScaleSettings> settings = site.bench().scales();
-    List<BenchSetup.Scale> named =
-        settings.isEmpty() ? List.of() : StationConfig.named(settings);
+    List<BenchSetup.Scale> named = settings.isEmpty() ? List.of() : StationConfig.named(settings);
     for (int i = 0; i < settings.size(); i++)
       scales.add(scale(named.get(i).name(), settings.get(i)));
-    Scales answer =
-        new Scales(site.search().isPresent(), site.bench().view().practice(), scales);
+    Scales answer = new Scales(site.search().isPresent(), site.bench().view().practice(), scales);
     request.contentType("application/json").result(RecordJson.bytes(answer));
   }
 

@@ -82,8 +82,19 @@ class MessagesTest {
     for (String each : new String[] {"part", "exact", "weigh", "where"})
       used.add("page.plan-" + each);
     for (String each : new String[] {
-      "shows", "link", "frames", "format", "place", "capacity", "division", "sends", "last-check",
-      "check-scale", "check-known", "check-unit", "check-person"
+      "shows",
+      "link",
+      "frames",
+      "format",
+      "place",
+      "capacity",
+      "division",
+      "sends",
+      "last-check",
+      "check-scale",
+      "check-known",
+      "check-unit",
+      "check-person"
     }) used.add("page.scales-" + each);
     for (Class<?> each : GuidanceEvent.class.getPermittedSubclasses())
       used.add("record."
