@@ -241,6 +241,7 @@ export const messages = {
   "page.picture-empty": "Nothing is being filled",
 
   // The scales.
+  "page.scales": "Scales",
   "page.scales-shows": "Shows now",
   "page.scales-link": "Line",
   "page.scales-frames": "Heard",

@@ -32,6 +32,7 @@ export function renderScales(scales, elapsed) {
     const mark = scale.link !== "live" ? "lost" : old ? "stale" : scale.stability === "unstable" ? "moving" : "live";
     return { name: scale.name, mark, number: old ? "" : `${figure(scale.shown)} ${scale.unit}`.trim(), link: scale.link };
   });
+  if (shown.length === 0) return renew($("scales"), shown, () => [element("li", text("page.scales"))]);
   renew($("scales"), shown, () => shown.map(scale => {
     const item = element("li");
     item.append(icon(scale.mark), element("span", scale.name), element("span", scale.number, "shown"), element("span", text(`link.${scale.link}`)));

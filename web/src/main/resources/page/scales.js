@@ -42,7 +42,7 @@ function division(scale, live) {
   return live.shown ? text("page.scales-by-digit", { step: figure((10 ** -decimals).toFixed(decimals)), unit: live.unit }) : text("page.scales-not-said");
 }
 
-function card(scale, live, age) {
+function card(scale, live, age, at) {
   const old = live.ageMillis < 0 || age > OLD_MILLIS;
   const now = live.shown && !old ? `${figure(live.shown)} ${live.unit}` : text("page.scales-no-number");
   const facts = [
@@ -58,7 +58,7 @@ function card(scale, live, age) {
   ];
   const trouble = live.trouble ? made("p", "failed", made("strong", "", `${text("page.scales-do")} `), text(live.trouble)) : "";
   const title = made("h2", "", scale.name);
-  title.id = `scale-${scale.name}`;
+  title.id = `scale-${at}`;
   const section = made("section", "", title, trouble, made("dl", "facts", ...facts.flatMap(([name, value]) => [made("dt", "", text(`page.scales-${name}`)), made("dd", "", ...[value].flat())])));
   section.setAttribute("aria-labelledby", title.id);
   return section;
@@ -70,7 +70,7 @@ function draw(view) {
   if (words === shown && performance.now() - draw.at < LOOK_MILLIS) return;
   shown = words;
   draw.at = performance.now();
-  $("scales").replaceChildren(...cards.map(([scale, live]) => card(scale, live, live.ageMillis)));
+  $("scales").replaceChildren(...cards.map(([scale, live], at) => card(scale, live, live.ageMillis, at)));
 }
 draw.at = 0;
 
