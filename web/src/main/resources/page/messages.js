@@ -261,6 +261,7 @@ export const messages = {
   "page.scales-checked": "{day} {time}: {known} showed {shown}, {difference}.",
   "page.scales-within": "Within ±{allowed}.",
   "page.scales-beyond": "Beyond ±{allowed}: have it adjusted.",
+  "page.scales-class": "Sure with a weight of class {asked} or better.",
   "page.scales-do": "What to do:",
   "page.scales-empty": "No scale is named yet. Plug one in and switch it on; then press its port below, and the program finds out how it speaks.",
   "page.scales-find": "Find a scale",

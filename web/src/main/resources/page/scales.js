@@ -32,7 +32,8 @@ function checked([check]) {
   if (!check) return [made("strong", "", text("page.scales-never-checked"))];
   const { day, time } = when(check.time);
   return [text("page.scales-checked", { day, time, known: check.known, shown: check.shown, difference: check.difference }), " ",
-    made(check.within ? "span" : "strong", "", text(check.within ? "page.scales-within" : "page.scales-beyond", { allowed: check.allowed }))];
+    made(check.within ? "span" : "strong", "", text(check.within ? "page.scales-within" : "page.scales-beyond", { allowed: check.allowed })),
+    check.weightAsked ? ` ${text("page.scales-class", { asked: check.weightAsked })}` : ""];
 }
 
 /** Its last digit counts by ones, unless the maker said otherwise. */

@@ -23,6 +23,7 @@ final class Gallery {
   private static final List<String> PAGES = List.of(
       "plan.html",
       "batches.html",
+      "scales.html",
       "sheet.html?code=20261125-1&label=250%20g",
       "labels.html?code=20261125-1&label=8%20oz");
 
@@ -81,7 +82,8 @@ final class Gallery {
     for (String path : PAGES) {
       page.navigate(record.server().address() + path);
       if (path.equals("plan.html")) PlanPageTest.planTheExample(page);
-      page.locator("#plan:visible, #batches:visible, #sheet:visible, #labels:visible")
+      page.locator(
+              "#plan:visible, #batches:visible, #sheet:visible, #labels:visible, #scales section:visible")
           .first()
           .waitFor();
       take(page, screen, path.replaceFirst("\\.html.*", ""), true);
