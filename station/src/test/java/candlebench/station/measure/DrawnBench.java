@@ -29,7 +29,7 @@ record DrawnBench(MakerTraits maker, ScaleTraits scale, ScaleQuirks quirks) {
     return new ScaleTraits(
         Mass.ofGrams("6000"),
         List.of(ScaleFace.grams(1)),
-        new CellTraits(noise, filter, bypass, 0.0001, 0.02, 0),
+        new CellTraits(noise, filter, bypass, 0.0001, 0.02, 0.3),
         40,
         SendMode.CONTINUOUS,
         readingsPerSecond,

@@ -24,6 +24,7 @@ import candlebench.station.guidance.GuidanceEvent.WeightAccepted;
 import candlebench.station.guidance.GuidanceInput;
 import candlebench.station.guidance.GuidanceState;
 import candlebench.station.guidance.GuidanceStep;
+import candlebench.station.guidance.MakerCommand;
 import candlebench.station.guidance.Prompt;
 import java.time.Duration;
 import java.time.Instant;
@@ -36,6 +37,12 @@ final class GuidedPour {
   private static final long TICK = 20_000_000L;
   private static final long LOOK = 60_000_000L;
   private static final long CLOCK = 100_000_000L;
+  /** As the virtual scale walks under a hot pot. */
+  private static final double HOT_GRAMS = 0.3;
+
+  private static final double HOT_SECONDS = 120;
+  private static final long UNTOLD = Long.MAX_VALUE / 2;
+  private static final long ANSWERS = 5_000_000_000L;
   private static final long LONGEST = 600_000_000_000L;
   private static final Instant WALL = Instant.parse("2026-11-25T08:00:00Z");
   private static final ScaleFormat FORMAT = ScaleFormats.of("and");
@@ -54,6 +61,12 @@ final class GuidedPour {
   private final Mishap mishap;
   private final SettledEvidence evidence;
   private final List<GuidanceEvent> learnt = new ArrayList<>();
+  private long askedSince = Long.MAX_VALUE;
+  private int asked;
+
+  /** Since when the maker is told that something is too much or does not fit. */
+  private long toldSince = UNTOLD;
+
   private long began = -1;
   private long ended;
 
@@ -63,11 +76,12 @@ final class GuidedPour {
     evidence = new SettledEvidence(
         task.target().plus(task.tolerance().over()).roughGrams(),
         bench.scale().cell().filterSeconds());
-    scale =
-        new VirtualScale(bench.scale(), bench.quirks(), FORMAT, FORMAT.layouts().get(0), pan, seed);
+    scale = new VirtualScale(
+        bench.scale(), mishap.on(bench.quirks()), FORMAT, FORMAT.layouts().get(0), pan, seed);
     maker = new VirtualMaker(bench.maker(), Slips.none(), seed, 0);
     maker.takes(task.liquid());
-    pan.putOn(CONTAINER, task.tare());
+    if (mishap.isHot()) pan.putOnHot(CONTAINER, task.tare());
+    else pan.putOn(CONTAINER, task.tare());
     state = GuidanceState.resume(BenchSetup.of(List.of(task.recipe())), known);
   }
 
@@ -90,17 +104,52 @@ final class GuidedPour {
       }
       maker.advanceTo(nanos, perceived(seen), pan);
       if (began >= 0) mishap.advanceTo(nanos, poured().roughGrams(), task, pan);
-      evidence.seen(nanos, poured().roughGrams(), pan.leaned());
+      answer(nanos, seen);
+      boolean untold = pan.leaned() != 0 || mishap.isDisturbing(nanos) || mishap.silences(nanos);
+      evidence.seen(nanos, poured().roughGrams() + pan.leaned(), untold);
     }
     double error = (ended == 0 ? poured() : pouredAtEnd).minus(task.target()).roughGrams();
     double seconds = ((ended == 0 ? nanos : ended) - began) / 1e9;
     double off = accepted.map(taken -> off(taken.net())).orElse(0.0);
-    return new PourResult(error, seconds, over.isPresent(), off, evidence.lateSeconds(nanos));
+    return new PourResult(
+        error,
+        seconds,
+        over.isPresent(),
+        off,
+        evidence.lateSeconds(Math.min(nanos, toldSince)),
+        asked,
+        walk(nanos));
+  }
+
+  /** Asked about what stands there, the maker looks; and counts it, if it still is asked about and nothing lies there. */
+  private void answer(long nanos, Prompt seen) {
+    if (seen.step() != Prompt.Kind.ASK) {
+      if (nanos > toldSince + 2 * LOOK) toldSince = UNTOLD;
+      askedSince = Long.MAX_VALUE;
+      return;
+    }
+    if (askedSince == Long.MAX_VALUE) {
+      askedSince = nanos;
+      asked++;
+    }
+    mishap.asked(askedSince);
+    if (nanos - askedSince < ANSWERS || pan.leaned() != 0) return;
+    askedSince = nanos;
+    give(new GuidanceInput.MakerSaid(
+        "c" + nanos, new MakerCommand.Choose("count-it", ""), stamp(nanos)));
+  }
+
+  /** A hot pot stood there from the beginning. */
+  private double walk(long nanos) {
+    return mishap.isHot() ? HOT_GRAMS * -Math.expm1(-nanos / 1e9 / HOT_SECONDS) : 0;
   }
 
   /** Against what a scale without noise would show. */
   private double off(Mass taken) {
-    return taken.minus(new Division(STEP).nearest(pouredAtEnd)).roughGrams();
+    return taken
+        .minus(
+            new Division(STEP).nearest(pouredAtEnd.minus(new Mass(Math.round(walk(ended) * 1e12)))))
+        .roughGrams();
   }
 
   /** What was learnt of the maker on the way. */
@@ -113,6 +162,7 @@ final class GuidedPour {
   }
 
   private void hear(long nanos, byte[] bytes) {
+    if (mishap.silences(nanos)) return;
     framer.feed(bytes, bytes.length, stamp(nanos), frame -> {
       if (FORMAT.decode(frame) instanceof Decoded.Weighed weighed)
         give(new GuidanceInput.ReadingArrived(
@@ -134,6 +184,8 @@ final class GuidedPour {
       if (event instanceof GuidanceEvent.HabitsLearnt) learnt.add(event);
       if (event instanceof WeightAccepted taken) accepted = Optional.of(taken);
       if (event instanceof OverPoured poured) over = Optional.of(poured);
+      if (event instanceof GuidanceEvent.Asked || event instanceof OverPoured)
+        toldSince = Math.min(toldSince, input.stamp().nanos());
       if (event instanceof WeightAccepted || event instanceof OverPoured) {
         ended = input.stamp().nanos();
         pouredAtEnd = poured();

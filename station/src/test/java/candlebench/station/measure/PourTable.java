@@ -42,21 +42,26 @@ final class PourTable {
   static String promises(List<PourResult> pours, double tolerance) {
     int n = pours.size();
     long real =
-        pours.stream().filter(pour -> pour.error() > tolerance + HALF_STEP).count();
+        pours.stream().filter(pour -> pour.shownError() > tolerance + HALF_STEP).count();
     long missed = pours.stream()
-        .filter(pour -> pour.error() > tolerance + HALF_STEP && !pour.saidOver())
+        .filter(pour -> pour.shownError() > tolerance + HALF_STEP && !pour.saidOver())
         .count();
     long late =
         pours.stream().filter(pour -> pour.saidOver() && pour.late() > LATE).count();
     long alarms = pours.stream().filter(PourResult::saidOver).count();
     long cried = pours.stream()
-        .filter(pour -> pour.saidOver() && pour.error() <= tolerance - HALF_STEP)
+        .filter(pour -> pour.saidOver() && pour.shownError() <= tolerance - HALF_STEP)
         .count();
+    long askedFirst = pours.stream()
+        .filter(pour -> pour.shownError() > tolerance + HALF_STEP && pour.asked() > 0)
+        .count();
+    long asked = pours.stream().filter(pour -> pour.asked() > 0).count();
     long wrong =
         pours.stream().filter(pour -> Math.abs(pour.off()) > STEP * 1.01).count();
     return String.format(
         Locale.ROOT,
-        "    announced %d, of them false %d (bound %.3f%%); really over by more than half a division %d, of them missed %d, late %d;"
+        "    announced %d, of them false %d (bound %.3f%%); really over by more than half a division %d, of them missed %d, late %d, asked about first %d;"
+            + " asked about what stands there in %d pours;"
             + " weights off by more than a division %d (bound %.3f%%)",
         alarms,
         cried,
@@ -64,6 +69,8 @@ final class PourTable {
         real,
         missed,
         late,
+        askedFirst,
+        asked,
         wrong,
         100 * bound(wrong, n));
   }

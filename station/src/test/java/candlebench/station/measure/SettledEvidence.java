@@ -2,7 +2,8 @@ package candlebench.station.measure;
 
 /**
  * When a scale without noise, with the filter of this one, has shown an over-pour for a second within a division: from then on it could be
- * known.
+ * known. While the pan is disturbed, or
+ * nothing comes from the scale, nothing can.
  */
 final class SettledEvidence {
   private static final double HALF_STEP = 0.05;
@@ -22,11 +23,11 @@ final class SettledEvidence {
     this.filterSeconds = filterSeconds;
   }
 
-  void seen(long nanos, double poured, double leaned) {
+  void seen(long nanos, double pressed, boolean disturbed) {
     double at = nanos / 1e9;
-    shown += (poured + leaned - shown) * -Math.expm1(-(at - before) / filterSeconds);
+    shown += (pressed - shown) * -Math.expm1(-(at - before) / filterSeconds);
     before = at;
-    if (Math.abs(shown - from) > STEP || shown <= limit + HALF_STEP || leaned != 0) {
+    if (Math.abs(shown - from) > STEP || shown <= limit + HALF_STEP || disturbed) {
       from = shown;
       since = at;
     }

@@ -31,6 +31,6 @@ final class WatcherPours {
       double shown = scale.display().orElseThrow().mass(MassUnit.GRAM).roughGrams();
       watcher.advanceTo(nanos, Perceived.number(target - shown), pan);
     }
-    return new PourResult(pan.truth().roughGrams() - 450 - target, nanos / 1e9, false, 0, 0);
+    return new PourResult(pan.truth().roughGrams() - 450 - target, nanos / 1e9, false, 0, 0, 0, 0);
   }
 }
