@@ -83,8 +83,11 @@ public final class BenchPromises {
   private final Map<String, Place> over = new HashMap<>();
   private Optional<WeightAccepted> lastTaken = Optional.empty();
   private Mass mostOff = Mass.ofGrams("0.35");
+  private long oldest;
   private long lastLook;
   private String inHand = "";
+
+  private record Truth(long nanos, Mass mass) {}
 
   /** What is truly on one pan, and what its scale said of it. */
   private static final class Side {
@@ -92,9 +95,9 @@ public final class BenchPromises {
     private final Deque<Reading> recent = new ArrayDeque<>();
     private final Deque<Double> leaning = new ArrayDeque<>();
     private Mass spilt = Mass.ZERO;
-    private Mass truth = Mass.ZERO;
-    private Mass truthBefore = Mass.ZERO;
+    private final Deque<Truth> truths = new ArrayDeque<>();
     private Mass wiped = Mass.ZERO;
+    private Mass wipedUnder = Mass.ZERO;
     private boolean anyNumber;
 
     Side(Pan pan) {
@@ -114,13 +117,21 @@ public final class BenchPromises {
       anyNumber = false;
     }
 
-    void look() {
+    void look(long nanos, long oldest) {
       leaning.addLast(pan.leaned());
       while (leaning.size() > LEANINGS) leaning.removeFirst();
-      if (pan.spilt().isLessThan(spilt)) wiped = wiped.plus(spilt.minus(pan.spilt()));
+      Mass gone = spilt.isMoreThan(pan.spilt()) ? spilt.minus(pan.spilt()) : Mass.ZERO;
+      wiped = wiped.plus(gone);
+      wipedUnder = pan.receiver().isEmpty() ? Mass.ZERO : wipedUnder.plus(gone);
       spilt = pan.spilt();
-      truthBefore = truth;
-      truth = pan.truth();
+      if (!truths.isEmpty() && nanos < truths.getLast().nanos()) truths.clear();
+      truths.addLast(new Truth(nanos, pan.truth()));
+      while (truths.size() > 2 && nanos - truths.getFirst().nanos() > oldest) truths.removeFirst();
+    }
+
+    /** By what was shown with nothing on it: what was wiped up beside the pot since then no scale can tell. */
+    void zeroFound() {
+      wiped = wipedUnder;
     }
 
     boolean isLive(Stamp now) {
@@ -132,6 +143,11 @@ public final class BenchPromises {
 
   BenchPromises(List<Pan> pans) {
     sides = pans.stream().map(Side::new).toList();
+  }
+
+  /** How old the newest number may be: a scale that sends each conversion three or four times tells what was, not what is. */
+  void numbersMayBeOld(long nanos) {
+    oldest = nanos;
   }
 
   /** How far a recorded weight may be off the true one: two divisions and the scale's own error, unless set otherwise. */
@@ -148,7 +164,7 @@ public final class BenchPromises {
 
   void check(GuidanceInput input, GuidanceStep step, Stamp now) {
     hear(input);
-    look();
+    look(now.nanos());
     for (GuidanceEvent event : step.events()) {
       EntryText text = EntryJson.text(event);
       journal.add(text);
@@ -170,12 +186,12 @@ public final class BenchPromises {
       sides.get(line.scale()).none();
   }
 
-  private void look() {
-    sides.forEach(Side::look);
+  private void look(long nanos) {
+    sides.forEach(side -> side.look(nanos, oldest));
   }
 
   private void check(GuidanceEvent event, Stamp now) {
-    if (event instanceof ZeroFound found) sides.get(found.scale()).wiped = Mass.ZERO;
+    if (event instanceof ZeroFound found) sides.get(found.scale()).zeroFound();
     if (event instanceof BatchStarted started) inHand(started.code());
     else if (event instanceof PotTaken taken) inHand(taken.batch());
     else if (event instanceof PotTared tared)
@@ -240,7 +256,9 @@ public final class BenchPromises {
       broken(what + " was taken while an over-pour waited for a choice");
   }
 
-  /** Promise 1: from a live line, with its unit stated, at rest by the clock; a key may take what stood just before. */
+  /**
+   * Promise 1: from a live line, with its unit stated, one of the numbers of a rest by the clock; a key may take what stood just before.
+   */
   private void wasSettled(Side side, String what, Indication taken, Stamp now) {
     Deque<Reading> recent = side.recent;
     if (recent.isEmpty()) broken(what + " was taken without a number");
@@ -248,30 +266,32 @@ public final class BenchPromises {
       broken(what + " was taken from an old number");
     List<Reading> readings = new ArrayList<>(recent);
     for (int end = readings.size() - 1; end >= 0; end--) {
-      Reading reading = readings.get(end);
-      if (now.nanos() - reading.stamp().nanos() > LATELY_NANOS) break;
-      if (reading.indication().equals(taken) && !reading.unitAssumed() && stoodStill(readings, end))
-        return;
+      if (now.nanos() - readings.get(end).stamp().nanos() > LATELY_NANOS) break;
+      if (isOfRest(taken, readings, end)) return;
     }
     broken(what + " was taken from numbers that moved, had a gap, or no unit: " + readings);
   }
 
-  private static boolean stoodStill(List<Reading> readings, int end) {
+  /** Whether it was shown, with its unit, among the numbers within a division that end here, and they last long enough. */
+  private static boolean isOfRest(Indication taken, List<Reading> readings, int end) {
     Reading last = readings.get(end);
     MassUnit unit = last.indication().unit().orElse(MassUnit.GRAM);
     Division step = Division.ofDecimals(last.indication().decimals(), unit);
     Mass low = last.mass();
     Mass high = last.mass();
-    for (int i = end - 1; i >= 0; i--) {
+    boolean shown = false;
+    long lasted = 0;
+    for (int i = end; i >= 0; i--) {
       Reading reading = readings.get(i);
-      long later = readings.get(i + 1).stamp().nanos();
-      if (later - reading.stamp().nanos() > NANOS_OLD) return false;
+      long later = readings.get(Math.min(i + 1, end)).stamp().nanos();
+      if (later - reading.stamp().nanos() > NANOS_OLD) break;
       if (reading.mass().isLessThan(low)) low = reading.mass();
       if (reading.mass().isMoreThan(high)) high = reading.mass();
-      if (step.stepsIn(high.minus(low)) > 1) return false;
-      if (last.stamp().nanos() - reading.stamp().nanos() >= STEADY_NANOS) return true;
+      if (step.stepsIn(high.minus(low)) > 1) break;
+      shown |= reading.indication().equals(taken) && !reading.unitAssumed();
+      lasted = last.stamp().nanos() - reading.stamp().nanos();
     }
-    return false;
+    return shown && lasted >= STEADY_NANOS;
   }
 
   /**
@@ -280,7 +300,7 @@ public final class BenchPromises {
    * from less of the stream.
    */
   private void near(Side side, String what, Mass recorded) {
-    if (!isNear(side, recorded, side.pan.truth()) && !isNear(side, recorded, side.truthBefore))
+    if (side.truths.stream().noneMatch(truth -> isNear(side, recorded, truth.mass())))
       broken(what + " was recorded as " + recorded + ", and " + side.pan.truth() + " is there");
   }
 

@@ -48,6 +48,7 @@ public final class FollowingMaker {
   private long heldSince = Long.MAX_VALUE;
   private int asks;
   private long zeroTroubleSince = Long.MAX_VALUE;
+  private long belowSince = Long.MAX_VALUE;
   private long switchOnAt = Long.MAX_VALUE;
 
   public FollowingMaker(VirtualBench bench, VirtualMaker maker, Mass pot, long seed) {
@@ -95,6 +96,8 @@ public final class FollowingMaker {
   private Perceived perceived() {
     if (maker.held().filter(held -> held.thing().equals("spoon")).isPresent()) maker.putAside();
     if (othersHands) return Perceived.told(Told.WAIT);
+    if (isBelowForLong() && pan().receiver().isPresent() && maker.held().isEmpty())
+      return Perceived.told(Told.LIFT);
     return switch (seen.step()) {
       case IDLE, DONE, MIX -> Perceived.told(Told.WAIT);
       case PREPARE, PLACE_POT, RETURN_POT -> potOn();
@@ -125,6 +128,11 @@ public final class FollowingMaker {
     return put();
   }
 
+  /** The page says that the scale reads below zero, and to mend that with nothing on it. */
+  private boolean isBelowForLong() {
+    return belowSince != Long.MAX_VALUE && bench.nanos() - belowSince > 3 * HANDS_NANOS;
+  }
+
   /** Something stands there and the scale shows nothing, as if it were zeroed: for so long that a maker notices. */
   private boolean unseen() {
     boolean told = seen.detail().filter(words -> ZEROED.contains(words.key())).isPresent();
@@ -147,8 +155,17 @@ public final class FollowingMaker {
         .display()
         .filter(shown -> shown.mass(MassUnit.GRAM).abs().isMoreThan(Mass.ofGrams("45")))
         .isPresent();
-    if (shows || pan().receiver().isEmpty()) unseenSince = Long.MAX_VALUE;
+    boolean taken = shows && !isTakenForEmpty();
+    if (taken || pan().receiver().isEmpty()) unseenSince = Long.MAX_VALUE;
     else if (unseenSince == Long.MAX_VALUE) unseenSince = bench.nanos();
+  }
+
+  /** The page says how to go on if the scale shows too little of what stands there. */
+  private boolean isTakenForEmpty() {
+    return seen.step() == Prompt.Kind.AWAY
+        && seen.detail()
+            .filter(words -> words.key().equals("detail.maybe-zeroed"))
+            .isPresent();
   }
 
   /** Puts down what was held for two seconds at least, once the scale shows a number and is not told to be cleared. */
@@ -308,6 +325,10 @@ public final class FollowingMaker {
       switchOnAt = Long.MAX_VALUE;
       switchOn();
     }
+    boolean told =
+        seen.trouble().filter(words -> words.key().equals("trouble.underload")).isPresent();
+    if (!told) belowSince = Long.MAX_VALUE;
+    else if (belowSince == Long.MAX_VALUE) belowSince = nanos;
     boolean below =
         seen.trouble().filter(words -> !words.key().equals("trouble.overload")).isPresent()
             && pan().receiver().isEmpty();
@@ -340,7 +361,7 @@ public final class FollowingMaker {
     }
     seen.choices().stream()
         .filter(way -> way.whyNot().isEmpty())
-        .filter(way -> !way.id().equals("scrap"))
+        .filter(way -> !way.id().equals("scrap") && !way.id().equals("leave-out"))
         .filter(way -> !way.id().equals("count-it") || !laySomethingBeside())
         .findFirst()
         .ifPresent(way ->

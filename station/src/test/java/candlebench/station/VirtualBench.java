@@ -10,6 +10,7 @@ import candlebench.simulator.LineFaults;
 import candlebench.simulator.Pan;
 import candlebench.simulator.ScaleKey;
 import candlebench.simulator.ScaleQuirks;
+import candlebench.simulator.ScaleQuirks.Quirk;
 import candlebench.simulator.ScaleTraits;
 import candlebench.simulator.VirtualClock;
 import candlebench.simulator.VirtualLine;
@@ -49,6 +50,9 @@ public final class VirtualBench {
   /** Stands among the inputs for a kill and a new start. */
   private static final GuidanceInput RESTARTED =
       new GuidanceInput.LineChanged(-1, false, new Stamp(START, 0));
+
+  /** A scale that repeats its conversions sends each three or four times. */
+  private static final int MOST_REPEATS = 4;
 
   private static final long STEP_NANOS = 20_000_000L;
   private static final long TICK_NANOS = 100_000_000L;
@@ -138,6 +142,8 @@ public final class VirtualBench {
     scale = plates.get(0).scale;
     state = GuidanceState.begin(setup);
     promises = new BenchPromises(plates.stream().map(plate -> plate.pan).toList());
+    if (make.quirks().has(Quirk.REPEATS_CONVERSIONS))
+      promises.numbersMayBeOld(Math.round(MOST_REPEATS * 1e9 / make.traits().sendsPerSecond()));
   }
 
   /** The pan of a scale, numbered from zero. */

@@ -10,7 +10,7 @@ import java.util.Optional;
  * Watches the pan for a while after a weight was taken: if it moves by itself, by a drip or by a flag that lied, the weight was taken
  * too early and is weighed again.
  *
- * <p>A container that is lifted ends the watch. A slow loss is no movement: steam takes up to 0.02 g/s (two published recordings).
+ * <p>A container that is lifted ends the watch, and a zero that may have been lost in a silence. A slow loss is no movement: steam takes up to 0.02 g/s (two published recordings).
  * Where the next part goes into the same pot at once, only a drip's worth counts: more is the next part. A leap no stream can make is a
  * hand or a spoon at the pot, and says nothing of how the weight was taken; pieces leap by nature.
  */
@@ -29,7 +29,9 @@ record AfterWatch(WeightAccepted taken, Goal goal, LeapWatch leap) {
   /** Goes on watching; empty once the time is over, the container gone, or the step taken back. */
   Optional<AfterWatch> seen(Scene scene) {
     Optional<Mass> load = scene.load(goal.scale());
-    if (isOver(scene) || load.filter(this::isTakenAway).isPresent()) return Optional.empty();
+    boolean lost = ZeroShift.isInDoubt(goal.scale(), scene);
+    if (isOver(scene) || lost || load.filter(this::isTakenAway).isPresent())
+      return Optional.empty();
     if (load.isEmpty()) return Optional.of(this);
     long nanos = scene.pan(goal.scale()).last().orElseThrow().stamp().nanos();
     LeapWatch leaps = leap.seen(nanos, goal.net(load.get()), goal.kind(), scene.pan(goal.scale()));

@@ -18,7 +18,7 @@ import java.util.Optional;
  * must be the one that was left.
  *
  * @param weighing the weighing to go on with
- * @param entryShown what the scale showed when its zero moved under what stands there
+ * @param entryShown the most that the scale showed since its zero moved under what stands there
  * @param empty what it showed since then with nothing on it, as far as can be told
  */
 record Away(Weighing weighing, Why why, Optional<Mass> entryShown, EmptyPan empty)
@@ -26,12 +26,18 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, EmptyPan empt
 
   enum Why {
     LIFTED,
+    /** Lifted when asked about, or without a number: it may have changed before that. */
+    ASKED,
     SHIFTED,
     RESTARTED
   }
 
   static Away lifted(Weighing weighing) {
     return new Away(weighing, Why.LIFTED, Optional.empty(), EmptyPan.UNSEEN);
+  }
+
+  static Away asked(Weighing weighing) {
+    return new Away(weighing, Why.ASKED, Optional.empty(), EmptyPan.UNSEEN);
   }
 
   static Away restarted(Weighing weighing) {
@@ -71,15 +77,27 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, EmptyPan empt
     if (resting.isEmpty()) return Outcome.to(this);
     if (isEmpty(resting.get(), scene)) return emptied(resting.get(), scene);
     boolean stillThere = why == Why.SHIFTED && !empty.wasSeen();
-    return stillThere || scene.settled(goal().scale()).isEmpty()
+    if (stillThere) return Outcome.to(standing(resting.get()));
+    return scene.settled(goal().scale()).isEmpty()
         ? Outcome.to(this)
         : returned(resting.get(), scene);
   }
 
-  /** Without a number it cannot be seen to be lifted: what stands there afterwards must speak for itself. */
+  /** What is put on meanwhile, onto a pan that was taken for loaded, must be lifted off again all the same. */
+  private Away standing(Reading reading) {
+    return new Away(
+        weighing,
+        why,
+        entryShown
+            .filter(shown -> !shown.isLessThan(reading.mass()))
+            .or(() -> Optional.of(reading.mass())),
+        empty);
+  }
+
+  /** Without a number it cannot be seen to be lifted, nor that the zero stays: what stands there afterwards must speak for itself. */
   private Away unheard() {
-    Why then = why == Why.SHIFTED ? Why.LIFTED : why;
-    return new Away(weighing, then, Optional.empty(), empty);
+    Why then = why == Why.SHIFTED ? Why.ASKED : why;
+    return new Away(weighing, then, Optional.empty(), EmptyPan.UNSEEN);
   }
 
   private boolean isEmpty(Reading reading, Scene scene) {
@@ -161,7 +179,7 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, EmptyPan empt
     boolean atBase = !scene
         .pan(goal().scale())
         .differs(weighing.resting().minus(goal().base()), ZeroShift.STEPS);
-    return why != Why.RESTARTED && atBase && weighing.nothingIn(scene);
+    return why == Why.LIFTED && atBase && weighing.nothingIn(scene);
   }
 
   private Stage another() {
@@ -226,7 +244,7 @@ record Away(Weighing weighing, Why why, Optional<Mass> entryShown, EmptyPan empt
   private Words detail(Scene scene) {
     if (scene.load(goal().scale()).isEmpty()) return Words.of("detail.off-and-on");
     return switch (why) {
-      case LIFTED -> goal().isFromBottle() ? toGo() : lifted();
+      case LIFTED, ASKED -> goal().isFromBottle() ? toGo() : lifted();
       case SHIFTED -> Words.of("detail.zero-shifted").and("left", weighing.resting());
       case RESTARTED -> Words.of("detail.restarted").and("left", weighing.resting());
     };

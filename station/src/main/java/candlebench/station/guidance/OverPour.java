@@ -16,10 +16,10 @@ import java.util.Optional;
  * @param weighing the weighing in which it happened
  * @param net how much is there, by the last reading of which the container was part
  */
-record OverPour(Weighing weighing, Optional<Mass> net, Optional<Reading> before) implements Stage {
+record OverPour(Weighing weighing, Optional<Mass> net) implements Stage {
 
   static OverPour from(Weighing weighing, Optional<Mass> net) {
-    return new OverPour(weighing, net, Optional.empty());
+    return new OverPour(weighing, net);
   }
 
   Goal goal() {
@@ -38,15 +38,15 @@ record OverPour(Weighing weighing, Optional<Mass> net, Optional<Reading> before)
     Pan pan = scene.pan(goal().scale());
     Mass zero = scene.progress().zero(goal().scale());
     Mass left = goal().load(net.orElse(goal().target()));
-    if (before.filter(was -> ZeroShift.jumped(pan, was, reading, zero, left)).isPresent())
-      return Away.shifted(weighing, reading, scene);
+    if (ZeroShift.jumped(pan, reading, zero, left)) return Away.shifted(weighing, reading, scene);
     Mass load = scene.load(goal().scale(), reading);
     if (load.isLessThan(goal().gone())) return Outcome.to(Away.lifted(weighing.resting(left)));
-    if (weighing.isLighterThanEmpty(load, scene)) return weighing.differing(load, scene, List.of());
+    if (weighing.isLighterThanEmpty(load, scene))
+      return weighing.resting(goal().base()).differing(load, scene, List.of());
     Mass now = goal().net(load);
     return gone(now, scene)
         ? Outcome.to(weighing.again(), new OverGone(scene.now(), goal().place(), now, "taken-back"))
-        : Outcome.to(new OverPour(weighing, Optional.of(now), Optional.of(reading)));
+        : Outcome.to(new OverPour(weighing, Optional.of(now)));
   }
 
   /** Back by itself counts where what was over can be told from the rest; else the maker must say what happened. */

@@ -11,23 +11,34 @@ import java.util.Optional;
  * What one scale shows just now. Transient: built anew from readings after a restart.
  *
  * @param last the newest reading; kept while none can be trusted, to say what was last seen
+ * @param before the one before it, however long ago, to notice what no pouring can do
  * @param steady the run of steady readings that it ends
- * @param rested the newest reading that was settled, in a stated unit
+ * @param rested the newest rest that was settled, in a stated unit
  * @param none why there is no weight just now, if there is none
  * @param plausible which reading is in doubt
  * @param zeroDoubt why its zero is in doubt
  */
 record Pan(
     Optional<Reading> last,
+    Optional<Reading> before,
     Optional<Steady> steady,
-    Optional<Reading> rested,
+    Optional<Rest> rested,
     Optional<NoWeightShown.Why> none,
     boolean answering,
     Division division,
     Plausible plausible,
     ZeroDoubt zeroDoubt) {
 
+  /**
+   * A rest that was settled.
+   *
+   * @param newest the newest reading of it
+   * @param middle the reading of it that is to be taken
+   */
+  record Rest(Reading newest, Reading middle) {}
+
   static final Pan UNHEARD = new Pan(
+      Optional.empty(),
       Optional.empty(),
       Optional.empty(),
       Optional.empty(),
@@ -47,19 +58,21 @@ record Pan(
     Plausible judged = plausible.and(reading, division);
     ZeroDoubt zero = zeroDoubt.and(plausible.doubted().or(() -> last), reading, step);
     if (judged.isInDoubt())
-      return new Pan(last, Optional.empty(), rested, none, answering, division, judged, zero);
+      return new Pan(
+          last, before, Optional.empty(), rested, none, answering, division, judged, zero);
     Steady run =
         steady.map(before -> before.and(reading, step)).orElseGet(() -> Steady.from(reading));
     boolean rests = run.settled() && !reading.unitAssumed();
     return new Pan(
         Optional.of(reading),
+        last,
         Optional.of(run),
-        rests ? Optional.of(reading) : rested,
+        rests ? Optional.of(new Rest(reading, run.middle())) : rested,
         Optional.empty(),
         true,
         step,
         judged,
-        zero);
+        run.atRest() ? zero.resting(reading) : zero);
   }
 
   /** Whether the newest reading counts for nothing until the next one. */
@@ -68,28 +81,33 @@ record Pan(
   }
 
   Pan without(NoWeightShown.Why why) {
-    return unheard(Optional.of(why), true);
+    return unheard(
+        Optional.of(why),
+        true,
+        why == NoWeightShown.Why.UNDERLOAD ? ZeroDoubt.UNDER : ZeroDoubt.UNHEARD);
   }
 
   Pan line(boolean nowAnswering) {
-    return nowAnswering == answering ? this : unheard(none, nowAnswering);
+    return nowAnswering == answering ? this : unheard(none, nowAnswering, ZeroDoubt.UNHEARD);
   }
 
-  private Pan unheard(Optional<NoWeightShown.Why> why, boolean nowAnswering) {
+  private Pan unheard(Optional<NoWeightShown.Why> why, boolean nowAnswering, ZeroDoubt zeroNow) {
     return new Pan(
         last,
+        before,
         Optional.empty(),
         Optional.empty(),
         why,
         nowAnswering,
         division,
         Plausible.NONE_YET,
-        ZeroDoubt.UNHEARD);
+        zeroNow);
   }
 
   /** Its zero was just found. */
   Pan sure() {
-    return new Pan(last, steady, rested, none, answering, division, plausible, ZeroDoubt.NONE);
+    return new Pan(
+        last, before, steady, rested, none, answering, division, plausible, ZeroDoubt.NONE);
   }
 
   /** The reading, if it may be trusted: of a live line, a number, and not older than {@link Steady#MOST_GAP}. */
@@ -99,24 +117,28 @@ record Pan(
         : Optional.empty();
   }
 
-  /** The settled reading, if there is one to be trusted and its unit was stated. */
+  /** The reading to be taken, if the load is settled by a reading to be trusted and its unit was stated. */
   Optional<Reading> settled(long nanos) {
-    return fresh(nanos).flatMap(now -> rested.filter(rest -> rest.stamp().equals(now.stamp())));
+    return fresh(nanos)
+        .flatMap(now -> rested.filter(rest -> rest.newest().stamp().equals(now.stamp())))
+        .map(Rest::middle);
   }
 
   /** The reading, if the load is at rest by the station's own rule; enough to find a zero, not to take a weight. */
   Optional<Reading> resting(long nanos) {
     return fresh(nanos)
         .filter(reading -> !reading.unitAssumed())
-        .filter(reading -> steady.filter(Steady::atRest).isPresent());
+        .flatMap(reading -> steady.filter(Steady::atRest))
+        .map(Steady::middle);
   }
 
   /** What was settled lately, if the number is still about the same. */
   Optional<Reading> settledLately(long nanos) {
     return fresh(nanos)
         .flatMap(now -> rested
-            .filter(rest -> nanos - rest.stamp().nanos() <= LATELY)
-            .filter(rest -> !differs(now.mass().minus(rest.mass()), ABOUT_STEPS)));
+            .filter(rest -> nanos - rest.newest().stamp().nanos() <= LATELY)
+            .map(Rest::middle)
+            .filter(taken -> !differs(now.mass().minus(taken.mass()), ABOUT_STEPS)));
   }
 
   /** Whether a difference is more than so many of the scale's steps, either way. */

@@ -29,10 +29,9 @@ record PanDiffers(Weighing weighing, Mass found) implements Stage {
     Mass load = scene.load(scale(), arrived.reading());
     if (ZeroShift.fellToOwnZero(
         scale(), arrived.reading(), found, weighing.goal().gone(), scene))
-      return Away.shifted(
-          weighing, found.minus(scene.progress().zero(scale())), arrived.reading(), scene);
+      return shifted(arrived.reading(), scene);
     return isGone(load, arrived.reading(), scene)
-        ? Outcome.to(Away.lifted(weighing))
+        ? Outcome.to(Away.asked(weighing))
         : scene.settled(scale()).map(reading -> settled(reading, scene)).orElse(Outcome.to(this));
   }
 
@@ -48,9 +47,15 @@ record PanDiffers(Weighing weighing, Mass found) implements Stage {
 
   private Outcome settled(Reading reading, Scene scene) {
     Mass load = scene.load(scale(), reading);
-    return scene.pan(scale()).differs(load.minus(weighing.resting()), ZeroShift.STEPS)
-        ? Outcome.to(new PanDiffers(weighing, load))
-        : Outcome.to(Stages.back(weighing, scene));
+    if (!scene.pan(scale()).differs(load.minus(weighing.resting()), ZeroShift.STEPS))
+      return Outcome.to(Stages.back(weighing, scene));
+    return ZeroShift.fellByContainer(scale(), reading, found, weighing.goal().gone(), scene)
+        ? shifted(reading, scene)
+        : Outcome.to(new PanDiffers(weighing, load));
+  }
+
+  private Outcome shifted(Reading reading, Scene scene) {
+    return Away.shifted(weighing, found.minus(scene.progress().zero(scale())), reading, scene);
   }
 
   private Outcome said(MakerCommand command, Scene scene) {
@@ -80,7 +85,7 @@ record PanDiffers(Weighing weighing, Mass found) implements Stage {
     Answered answer = new Answered(scene.now(), Question.PAN_DIFFERS, COUNT_IT, found, less);
     return less || weighing.goal().isFromBottle()
         ? Outcome.record(answer)
-        : Outcome.to(Stages.back(weighing, scene), answer);
+        : Outcome.to(Stages.back(weighing.resting(found), scene), answer);
   }
 
   /** What is gone was never in it: the contents are as they were, and the zero lies elsewhere. */

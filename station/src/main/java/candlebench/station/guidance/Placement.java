@@ -14,25 +14,30 @@ import java.util.Optional;
  * @param biggestRise the most it rose within that time since it was clear
  * @param clearSince since when it is clear, while it is
  * @param heaviest the most that stood there since
+ * @param below whether less than nothing stood there since it was last at rest and clear: its zero lies elsewhere, and was not found
  */
 record Placement(
     boolean clearSeen,
     List<Point> recent,
     Mass biggestRise,
     Optional<Long> clearSince,
-    Mass heaviest) {
+    Mass heaviest,
+    boolean below) {
   static final Placement UNKNOWN =
-      new Placement(false, List.of(), Mass.ZERO, Optional.empty(), Mass.ZERO);
+      new Placement(false, List.of(), Mass.ZERO, Optional.empty(), Mass.ZERO, false);
 
   /** Known to have been put there. */
   static final Placement PUT =
-      new Placement(true, List.of(), Mass.ofGrams("1000000"), Optional.empty(), Mass.ZERO);
+      new Placement(true, List.of(), Mass.ofGrams("1000000"), Optional.empty(), Mass.ZERO, false);
 
   private static final long WAITED = 15_000_000_000L;
   private static final long LOOK_BACK = 500_000_000L;
 
   /** What is put down arrives at once, but for the scale's own filter; a pour of 30 g/s brings 15 g in that time. */
   private static final long LEAST_SHARE = 4;
+
+  /** No draught reaches it; a spoon that lay there when the zero was found leaves more. */
+  private static final Mass BELOW = Mass.ofGrams("-2");
 
   record Point(long nanos, Mass load) {}
 
@@ -45,13 +50,24 @@ record Placement(
     Mass most = load.isMoreThan(heaviest) ? load : heaviest;
     if (clear)
       return new Placement(
-          true, List.copyOf(kept), Mass.ZERO, Optional.of(clearSince.orElse(nanos)), most);
+          true,
+          List.copyOf(kept),
+          Mass.ZERO,
+          Optional.of(clearSince.orElse(nanos)),
+          most,
+          below || load.isLessThan(BELOW));
     return new Placement(
         clearSeen,
         List.copyOf(kept),
         rise.isMoreThan(biggestRise) ? rise : biggestRise,
         Optional.empty(),
-        most);
+        most,
+        below);
+  }
+
+  /** Seen at rest and clear: its zero is known. */
+  Placement clear() {
+    return new Placement(clearSeen, recent, biggestRise, clearSince, heaviest, false);
   }
 
   /** After so long with nothing on it, a maker who has put something there is told why it cannot be seen. */

@@ -44,7 +44,10 @@ record PlacingPot(
     Map<Integer, Placement> more = new HashMap<>(placements);
     Placement before = more.getOrDefault(arrived.scale(), Placement.UNKNOWN);
     Mass load = scene.load(arrived.scale(), arrived.reading());
-    more.put(arrived.scale(), before.seen(arrived.stamp().nanos(), load, LIGHTEST_POT));
+    Placement now = before.seen(arrived.stamp().nanos(), load, LIGHTEST_POT);
+    boolean clear =
+        load.isLessThan(LIGHTEST_POT) && scene.resting(arrived.scale()).isPresent();
+    more.put(arrived.scale(), clear ? now.clear() : now);
     return new PlacingPot(countIn, scale, odd, Map.copyOf(more));
   }
 
@@ -75,7 +78,8 @@ record PlacingPot(
   }
 
   private Optional<Words> problem(int which, Mass load, Scene scene) {
-    if (ZeroShift.isInDoubt(which, scene)) return Optional.of(Words.of("detail.clear-scale"));
+    if (placements.get(which).below() || ZeroShift.isInDoubt(which, scene))
+      return Optional.of(Words.of("detail.clear-scale"));
     if (placements.get(which).grew(load)) return Optional.of(Words.of("detail.grew-pot"));
     Mass full = load.plus(scene.batch().plan().total());
     Optional<Mass> capacity = scene.setup().scales().get(which).capacity();

@@ -54,10 +54,13 @@ record PlacingVessel(int number, CountIn countIn, Placement placement, Optional<
     Optional<Outcome> zero = ZeroShift.whileEmpty(arrived, waiting(), scene);
     if (zero.isPresent()) return zero.get();
     Mass load = scene.load(scale(scene), arrived.reading());
-    PlacingVessel next = with(placement.seen(arrived.stamp().nanos(), load, LIGHTEST_VESSEL));
+    Placement now = placement.seen(arrived.stamp().nanos(), load, LIGHTEST_VESSEL);
+    boolean clear =
+        load.isLessThan(LIGHTEST_VESSEL) && scene.resting(scale(scene)).isPresent();
+    PlacingVessel next = with(clear ? now.clear() : now);
     return scene
         .settled(scale(scene))
-        .map(reading -> next.settled(reading, load, scene))
+        .map(reading -> next.settled(reading, scene.load(scale(scene), reading), scene))
         .orElse(Outcome.to(next.waiting()));
   }
 
@@ -81,7 +84,7 @@ record PlacingVessel(int number, CountIn countIn, Placement placement, Optional<
   }
 
   private Optional<Words> wrong(Mass load, Scene scene) {
-    if (ZeroShift.isInDoubt(scale(scene), scene))
+    if (placement.below() || ZeroShift.isInDoubt(scale(scene), scene))
       return Optional.of(Words.of("detail.clear-scale"));
     if (placement.grew(load)) return Optional.of(Words.of("detail.grew-vessel"));
     Optional<String> other = new OtherPots(scene).nameLike(scale(scene), load);

@@ -26,15 +26,11 @@ record Returning(CountIn countIn, Optional<Mass> asked, EmptyPan empty) implemen
     return new Returning(CountIn.NONE, Optional.empty(), EmptyPan.UNSEEN);
   }
 
-  private Returning waiting() {
-    return new Returning(CountIn.NONE, Optional.empty(), empty);
-  }
-
   @Override
   public Outcome on(GuidanceInput input, Scene scene) {
     if (input instanceof MakerSaid said) return said(said, scene);
     if (!(input instanceof ReadingArrived arrived) || arrived.scale() != scale(scene))
-      return Outcome.to(scene.load(scale(scene)).isPresent() ? this : waiting());
+      return Outcome.to(scene.load(scale(scene)).isPresent() ? this : begin());
     Optional<Reading> resting = scene.resting(scale(scene));
     if (resting.filter(reading -> isEmpty(reading, scene)).isPresent())
       return emptied(resting.get(), scene);

@@ -20,7 +20,7 @@ import java.util.Optional;
 /**
  * Something is poured, put in or taken out, towards a target; settled within its tolerance it is counted in and taken.
  *
- * @param before the reading before, to notice what no pouring can do
+ * @param falls notices what lay in it or beside it and was taken away
  * @param resting what stood on the pan when it was last at rest, however shortly
  * @param held what stood on the pan when this weight was taken back: not taken again until it changes
  */
@@ -31,7 +31,7 @@ record Weighing(
     OverWatch over,
     LeapWatch leap,
     Trace trace,
-    Optional<Reading> before,
+    FallWatch falls,
     Mass resting,
     Held held)
     implements Stage {
@@ -40,9 +40,6 @@ record Weighing(
 
   /** Nothing moved for so long: a stop that is still said then is over, whatever the line through the pour made of it. */
   private static final long LONG_REST = 6_000_000_000L;
-
-  /** Less than this is wiped up beside it, and nothing to ask about. */
-  private static final Mass FALLEN = Mass.ofGrams("5");
 
   /** Whether a weight was taken back, and at what load. */
   record Held(boolean yes, Optional<Mass> load) {
@@ -63,7 +60,7 @@ record Weighing(
         OverWatch.NONE,
         LeapWatch.CALM,
         Trace.EMPTY,
-        Optional.empty(),
+        FallWatch.at(goal.net(open.left().orElse(goal.base()))),
         open.left().orElse(goal.base()),
         new Held(open.held(), Optional.empty()));
   }
@@ -77,7 +74,7 @@ record Weighing(
         OverWatch.NONE,
         LeapWatch.CALM,
         trace,
-        Optional.empty(),
+        FallWatch.at(goal.net(resting)),
         resting,
         held);
   }
@@ -94,15 +91,14 @@ record Weighing(
   private Weighing interrupted() {
     return countIn.fromNanos().isEmpty()
         ? this
-        : new Weighing(goal, pour, CountIn.NONE, over, leap, trace, before, resting, held);
+        : new Weighing(goal, pour, CountIn.NONE, over, leap, trace, falls, resting, held);
   }
 
   private Outcome weighed(Reading reading, Scene scene) {
     Pan pan = scene.pan(goal.scale());
     Mass load = scene.load(goal.scale(), reading);
     Mass zero = scene.progress().zero(goal.scale());
-    if (before.filter(was -> ZeroShift.jumped(pan, was, reading, zero, resting)).isPresent())
-      return Away.shifted(this, reading, scene);
+    if (ZeroShift.jumped(pan, reading, zero, resting)) return Away.shifted(this, reading, scene);
     if (load.isLessThan(goal.gone())) return Outcome.to(Away.lifted(this));
     if (isLighterThanEmpty(load, scene)) return lighter(load, scene);
     Weighing next = seen(reading, goal.net(load), load, scene);
@@ -110,7 +106,8 @@ record Weighing(
     if (fallenFrom.isPresent())
       return next.resting(goal.load(fallenFrom.get())).differing(load, scene, List.of());
     if (next.isOver(scene)) return next.overPoured(scene);
-    if (scene.countedIn(next.countIn)) return Outcome.record(next.taken(reading, "", scene));
+    if (scene.countedIn(next.countIn))
+      return Outcome.record(next.taken(scene.settled(goal.scale()).orElseThrow(), "", scene));
     return next.isToBeNoted(load, scene)
         ? Outcome.to(next, new PanNoted(scene.now(), goal.scale(), load))
         : Outcome.to(next);
@@ -125,22 +122,27 @@ record Weighing(
   }
 
   /**
-   * What was there before a leap that is over and left it lighter: no stream takes away, so something was taken out, or lay beside it.
-   * More than was wanted never was there, but fell or leant on it.
+   * What was there before it got lighter, by a leap that is over or for a second: no stream takes away, so something was taken out, or
+   * lay beside it. More than was wanted never was there, but fell or leant on it.
    */
   private Optional<Mass> fallenFrom(Weighing before, Mass net) {
     return before
         .leap
         .from()
-        .filter(was -> goal.direction() == Goal.Direction.IN && !leap.pending())
-        .filter(was -> !was.isMoreThan(goal.target().plus(goal.tolerance().over())))
-        .filter(was -> was.minus(net).isMoreThan(FALLEN));
+        .filter(was -> !leap.pending() && was.minus(net).isMoreThan(FallWatch.LEAST))
+        .filter(was -> !was.isMoreThan(most()))
+        .or(falls::from)
+        .filter(was -> goal.direction() == Goal.Direction.IN);
+  }
+
+  private Mass most() {
+    return goal.target().plus(goal.tolerance().over());
   }
 
   /** While nothing is in it, an empty pot or vessel is simply weighed again; else the maker is asked. */
   private Outcome lighter(Mass load, Scene scene) {
     if (nothingIn(scene)) return Outcome.to(weighedAgain());
-    return differing(load, scene, List.of());
+    return resting(goal.base()).differing(load, scene, List.of());
   }
 
   private Stage weighedAgain() {
@@ -157,7 +159,7 @@ record Weighing(
 
   /** The same weighing, remembering what stood there. */
   Weighing resting(Mass load) {
-    return new Weighing(goal, pour, countIn, over, leap, trace, before, load, held);
+    return new Weighing(goal, pour, countIn, over, leap, trace, falls, load, held);
   }
 
   Outcome differing(Mass load, Scene scene, List<GuidanceEvent> first) {
@@ -179,20 +181,23 @@ record Weighing(
     Pan pan = scene.pan(goal.scale());
     long nanos = reading.stamp().nanos();
     LeapWatch leaps = goal.byPieces() ? leap : leap.seen(nanos, net, goal.kind(), pan);
+    FallWatch fallen = falls.seen(nanos, net, most(), pan);
     Held nowHeld = held.seen(load, pan);
     Optional<PourWatch> watch = watched(nanos, net, leaps, scene);
     boolean nothingWanted = watch.map(PourWatch::isDone).orElse(true);
-    boolean mayBeTaken =
-        !leaps.pending() && !nowHeld.yes() && nothingWanted && mayBeTaken(net, scene);
+    boolean calm = !leaps.pending() && fallen.open().isEmpty() && !nowHeld.yes();
     return new Weighing(
         goal,
         watch,
-        countIn.on(mayBeTaken, nanos),
+        countIn.on(calm && nothingWanted && mayBeTaken(scene), nanos),
         leaps.pending() ? OverWatch.NONE : over.seen(nanos, net, goal, pan),
         leaps,
         trace.and(nanos, net),
-        Optional.of(reading),
-        restedShortly(pan) ? load : resting,
+        fallen,
+        fallen
+            .open()
+            .map(fall -> goal.load(net.plus(fall.by())))
+            .orElse(restedShortly(pan) ? load : resting),
         nowHeld);
   }
 
@@ -226,9 +231,11 @@ record Weighing(
     return pour.orElseGet(() -> unwatched(scene.now().nanos(), net, scene));
   }
 
-  private boolean mayBeTaken(Mass net, Scene scene) {
-    return scene.settled(goal.scale()).isPresent()
-        && verdict(net, scene.pan(goal.scale())) == Verdict.WITHIN;
+  private boolean mayBeTaken(Scene scene) {
+    return scene
+        .settled(goal.scale())
+        .filter(taken -> verdict(net(taken, scene), scene.pan(goal.scale())) == Verdict.WITHIN)
+        .isPresent();
   }
 
   private Verdict verdict(Mass net, Pan pan) {

@@ -20,6 +20,9 @@ final class ZeroShift {
 
   private static final Mass SMALL = Mass.ofGrams("20");
 
+  /** What may be poured between a scale's coming on and its first number (common practice, no source). */
+  private static final Mass POURED_UNSEEN = Mass.ofGrams("2");
+
   private ZeroShift() {}
 
   /** A load below nothing: the pan is empty, and the zero lies elsewhere. */
@@ -74,17 +77,26 @@ final class ZeroShift {
    * A jump that is no pouring, between two readings of a pan on which the container stands: to zero in one step, or to what stands
    * there as if no tare were set, or across a silence in which the scale may have been off.
    */
-  static boolean jumped(Pan pan, Reading before, Reading now, Mass zero, Mass restingLoad) {
+  static boolean jumped(Pan pan, Reading now, Mass zero, Mass restingLoad) {
+    return pan.before().filter(was -> jumped(pan, was, now, zero, restingLoad)).isPresent();
+  }
+
+  private static boolean jumped(Pan pan, Reading before, Reading now, Mass zero, Mass restingLoad) {
     Mass jump = now.mass().minus(before.mass());
+    if (isElsewhere(zero) && isLostInSilence(before, now, jump)) return true;
     if (!pan.differs(jump, STEPS)) return false;
     if (flipped(before.basis(), now.basis())) return true;
     if (!isElsewhere(zero)) return false;
     boolean toZero = pan.zeroDoubt().snapped() || !pan.differs(now.mass(), 1) && jump.isNegative();
     boolean toGross = !pan.differs(now.mass().minus(restingLoad), STEPS)
         && jump.abs().isMoreThan(zero.abs().times(1, 2));
-    boolean acrossSilence = now.stamp().nanos() - before.stamp().nanos() > ZeroDoubt.OFF
-        && jump.abs().isMoreThan(SMALL);
-    return toZero || toGross || acrossSilence;
+    return toZero || toGross;
+  }
+
+  /** After a silence a number of about zero may be that of a scale just switched on, whatever was shown before it. */
+  private static boolean isLostInSilence(Reading before, Reading now, Mass jump) {
+    boolean silent = now.stamp().nanos() - before.stamp().nanos() > ZeroDoubt.OFF;
+    return silent && (jump.abs().isMoreThan(SMALL) || !now.mass().abs().isMoreThan(POURED_UNSEEN));
   }
 
   /** A zero so near its place is no tare but tracking and drift. */
@@ -111,15 +123,23 @@ final class ZeroShift {
    * pan, or a container that was tared away with something on it, which is gone now.
    */
   static boolean fellToOwnZero(int scale, Reading reading, Mass from, Mass gone, Scene scene) {
+    return !scene.pan(scale).differs(reading.mass(), STEPS)
+        && fellByContainer(scale, reading, from, gone, scene);
+  }
+
+  /** Whether more than a container weighs is gone from a scale whose zero was known to lie elsewhere. */
+  static boolean fellByContainer(int scale, Reading reading, Mass from, Mass gone, Scene scene) {
     return isElsewhere(scene.progress().zero(scale))
-        && !scene.pan(scale).differs(reading.mass(), STEPS)
         && from.minus(scene.load(scale, reading)).isMoreThan(gone);
   }
 
-  /** Whether a zero that was known to lie elsewhere may have been lost in a silence: an empty pan tells, and nothing else. */
+  /**
+   * Whether a zero that was known to lie elsewhere may have been lost in a silence, or lies where it cannot be shown: an empty pan tells,
+   * and nothing else.
+   */
   static boolean isInDoubt(int scale, Scene scene) {
-    return scene.pan(scale).zeroDoubt().unheard()
-        && isElsewhere(scene.progress().zero(scale));
+    ZeroDoubt doubt = scene.pan(scale).zeroDoubt();
+    return doubt.under() || doubt.unheard() && isElsewhere(scene.progress().zero(scale));
   }
 
   private static boolean flipped(Basis before, Basis now) {
