@@ -251,6 +251,12 @@ class WebServerTest {
             "\"command\":\"check-scale\",\"scale\":\"bench scale\",\"known\":\"200\",\"unit\":\"g\",\"person\":\"M\"",
             new MakerCommand.CheckScale("bench scale", Mass.ofGrams("200"), "M")),
         entry(
+            "\"command\":\"note-spill\",\"amount\":\"40\",\"unit\":\"g\"",
+            new MakerCommand.NoteSpill(Mass.ofGrams("40"))),
+        entry(
+            "\"command\":\"teach-pot\",\"pot\":\"Pot A\",\"scale\":\"bench scale\",\"person\":\"M\"",
+            new MakerCommand.TeachPot("Pot A", "bench scale", "M")),
+        entry(
             "\"command\":\"note\",\"batch\":\"B-1\",\"text\":\"burns even\"",
             new MakerCommand.Note("B-1", "burns even", "")),
         entry(
