@@ -260,7 +260,7 @@ final class FaultTable {
       until(view -> link(view).equals("live"));
       String start =
           "{\"id\":\"b1\",\"command\":\"start-batch\",\"recipe\":\"harbour-lane-oil\",\"vessels\":\"1\"}";
-      int status = RawHttp.post(port, "/api/commands", start, "Content-Type: application/json")
+      int status = RawHttp.post(port, "/api/say", start, "Content-Type: application/json")
           .status();
       if (status != 200) throw new AssertionError("the batch did not start: " + status);
       bench.act(() -> pan.putOn("pot", POT));
