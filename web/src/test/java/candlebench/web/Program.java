@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +15,11 @@ import java.util.concurrent.TimeUnit;
 final class Program {
   private static final String JAVA =
       Path.of(System.getProperty("java.home"), "bin", "java").toString();
-  private static final String JAR = "target/candlebench.jar";
+
+  /** Tests run in the module's folder, programs among them from the root. */
+  private static final String JAR =
+      Files.isDirectory(Path.of("web")) ? "web/target/candlebench.jar" : "target/candlebench.jar";
+
   private static final int PATIENCE_SECONDS = 60;
 
   private Program() {}

@@ -164,9 +164,12 @@ public final class ScaleLink implements AutoCloseable {
     Decoded decoded = format.decode(frame);
     if (decoded instanceof Decoded.Refused refused) {
       counters.refused(refused.refusal());
+      watch.refused(frame.stamp().nanos());
+    } else if (!watch.understood(frame.stamp().nanos())) {
+      counters.passed();
+      return;
     } else {
       counters.understood();
-      watch.understood(frame.stamp().nanos());
       say(LinkReport.of(LinkState.LIVE), frame.stamp());
     }
     listener.heard(scale, frame, decoded);

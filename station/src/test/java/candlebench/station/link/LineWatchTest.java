@@ -56,12 +56,39 @@ class LineWatchTest {
     assertThat(watch.at(60_100 * MS)).isEqualTo(LinkState.SILENT);
   }
 
+  @Test
+  void a_weight_that_rubbish_makes_by_chance_is_not_believed() {
+    frame(0);
+    int believed = 0;
+    for (int ms = 1; ms <= 5_000; ms++) {
+      if (ms % 60 != 0) refused(ms);
+      else if (watch.understood(ms * MS)) believed++;
+    }
+    assertThat(believed).isEqualTo(1);
+    assertThat(watch.at(5_000 * MS)).isEqualTo(LinkState.GARBLED);
+    assertThat(watch.understood(6_300 * MS)).isTrue();
+    assertThat(watch.at(6_300 * MS)).isEqualTo(LinkState.LIVE);
+  }
+
+  @Test
+  void a_ticket_of_many_lines_has_its_weight_believed_each_time() {
+    for (int print = 0; print < 50; print++) {
+      for (int line = 0; line < 25; line++) refused(print * 5_000 + line * 20);
+      assertThat(watch.understood((print * 5_000 + 500) * MS)).isTrue();
+    }
+  }
+
+  private void refused(long millis) {
+    watch.bytes(millis * MS);
+    watch.refused(millis * MS);
+  }
+
   private void rubbish(long millis) {
     watch.bytes(millis * MS);
   }
 
   private void frame(long millis) {
     watch.bytes(millis * MS);
-    watch.understood(millis * MS);
+    assertThat(watch.understood(millis * MS)).isTrue();
   }
 }
