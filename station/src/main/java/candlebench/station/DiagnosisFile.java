@@ -154,11 +154,12 @@ public final class DiagnosisFile {
     Map<String, String> files = files(in);
     Map<String, String> about = lines(files, "about.txt")
         .map(line -> line.split(" = ", 2))
-        .collect(Collectors.toMap(words -> words[0], words -> words[words.length - 1]));
+        .collect(Collectors.toMap(
+            words -> words[0], words -> words[words.length - 1], (first, again) -> again));
     if (!FORM.equals(about.get("form")))
       throw new IllegalArgumentException(
-          "it is no bundle that this program can read: take one made by 'bundle' of version "
-              + "the same as this, or run the program that made it");
+          "it is no bundle that this program can read: take one made by 'bundle' of the same "
+              + "version, or run the program that made it");
     try {
       return new Diagnosis(
           config(about, files),

@@ -46,10 +46,9 @@ final class BundleCommand implements Callable<Integer> {
       HttpURLConnection asked = (HttpURLConnection) from.toURL().openConnection();
       asked.setReadTimeout(PATIENCE_MILLIS);
       if (asked.getResponseCode() != HttpURLConnection.HTTP_OK)
-        throw new WrongUse(from + " gives no bundle: "
-            + new String(asked.getErrorStream().readAllBytes(), StandardCharsets.UTF_8).strip());
+        throw new WrongUse(from + " gives no bundle: " + words(asked));
       try (InputStream in = asked.getInputStream()) {
-        Files.copy(in, out);
+        save(in);
       }
     } catch (FileAlreadyExistsException there) {
       throw new WrongUse("'" + out + "' is there already: name a new file with --out");
@@ -62,8 +61,28 @@ final class BundleCommand implements Callable<Integer> {
     }
     System.out.println(
         "saved " + out
-            + ": without names, lots and what was written in words; with recipes, weights and what the scales sent");
+            + ": without people, lots and remarks; with recipes, pots, weights and what the scales sent");
     System.out.println("candlebench replay " + out + " plays it again, on any computer");
     return Main.DONE;
+  }
+
+  /** What the other end said; whoever answers there need not be a bench. */
+  private static String words(HttpURLConnection asked) throws IOException {
+    InputStream said = asked.getErrorStream();
+    return said == null
+        ? "it answered " + asked.getResponseCode()
+        : new String(said.readAllBytes(), StandardCharsets.UTF_8).strip();
+  }
+
+  /** Leaves no half of a bundle behind. */
+  private void save(InputStream in) throws IOException {
+    try {
+      Files.copy(in, out);
+    } catch (FileAlreadyExistsException there) {
+      throw there;
+    } catch (IOException broken) {
+      Files.deleteIfExists(out);
+      throw broken;
+    }
   }
 }

@@ -40,8 +40,12 @@ final class Listening {
 
   /** Serves a page; throws {@link JavalinBindException} where the port is taken. */
   WebServer serve(Site site) throws WrongUse {
+    return new WebServer(site, address(), port());
+  }
+
+  private int port() throws WrongUse {
     if (port < 0 || port > 65_535) throw new WrongUse("a port is 0 to 65535, not " + port);
-    return new WebServer(site, address(), port);
+    return port;
   }
 
   WrongUse taken() {
@@ -69,7 +73,7 @@ final class Listening {
   URI place(String path) throws WrongUse {
     String host = listen.contains(":") ? "[" + listen + "]" : listen;
     address();
-    return URI.create("http://" + host + ":" + port + path);
+    return URI.create("http://" + host + ":" + port() + path);
   }
 
   /** Serves on this port from now on, whichever was asked for. */

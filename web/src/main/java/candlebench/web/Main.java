@@ -104,7 +104,7 @@ public final class Main {
     out.println("Candlebench: a weighing station for a workshop that hand-pours candles.");
     out.println();
     COMMANDS.forEach((name, command) -> out.printf(
-        "  candlebench %-9s %s%n",
+        "  candlebench %-10s %s%n",
         name, new CommandLine(command.get()).getCommandSpec().usageMessage().description()[0]));
     out.println();
     out.println("candlebench COMMAND --help tells more of each.");

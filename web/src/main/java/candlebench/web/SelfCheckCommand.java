@@ -2,6 +2,7 @@ package candlebench.web;
 
 import candlebench.station.journal.Purpose;
 import candlebench.web.Main.WrongUse;
+import java.net.URI;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -10,7 +11,9 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 
 /** Says of this computer and its data folder what is fine for a bench and what is not. */
 @Command(
@@ -24,11 +27,14 @@ final class SelfCheckCommand implements Callable<Integer> {
       description = "this help")
   private boolean help;
 
+  @Spec
+  private CommandSpec spec;
+
   @Mixin
   private Listening listening;
 
   /** What serve would be told, as far as it can be read. */
-  private record Told(List<String> scales, List<Path> recipes) {}
+  private record Told(List<String> scales, List<Path> recipes, URI page) {}
 
   @Override
   public Integer call() throws WrongUse {
@@ -56,19 +62,25 @@ final class SelfCheckCommand implements Callable<Integer> {
     }));
     findings.addAll(JournalCheck.of(data, Purpose.RECORD, now));
     findings.addAll(check.serialPorts(scales));
-    findings.add(SelfCheck.page(listening.place("/")));
+    findings.add(SelfCheck.page(told.page()));
     return findings;
   }
 
-  private static Told told(Path data, List<Finding> findings) {
-    CommandLine serve = new CommandLine(new ServeCommand());
+  private Told told(Path data, List<Finding> findings) throws WrongUse {
+    ServeCommand bench = new ServeCommand();
+    CommandLine serve = new CommandLine(bench);
+    List<String> typed = new ArrayList<>(List.of("--data", data.toString()));
+    for (String where : List.of("--port", "--listen"))
+      if (spec.commandLine().getParseResult().hasMatchedOption(where))
+        typed.addAll(List.of(where, spec.findOption(where).getValue().toString()));
     findings.add(SelfCheck.readable("Settings", () -> {
-      List<String> all = Main.settings().with(serve, List.of("--data", data.toString()));
+      List<String> all = Main.settings().with(serve, typed);
       serve.parseArgs(all.toArray(String[]::new));
-      return (all.size() - 2) + " given by " + Settings.FILE + " and the environment";
+      return (all.size() - typed.size()) + " given by " + Settings.FILE + " and the environment";
     }));
     return new Told(
         serve.getCommandSpec().findOption("--scale").getValue(),
-        serve.getCommandSpec().findOption("--recipe").getValue());
+        serve.getCommandSpec().findOption("--recipe").getValue(),
+        (serve.getParseResult() == null ? listening : bench.listening()).place("/"));
   }
 }

@@ -61,6 +61,10 @@ final class ServeCommand implements Callable<Integer> {
   /** What is open now, for whoever ends the program. */
   private final AtomicReference<Runnable> closing = new AtomicReference<>(() -> {});
 
+  Listening listening() {
+    return listening;
+  }
+
   @Override
   public Integer call() throws WrongUse {
     Runtime.getRuntime().addShutdownHook(new Thread(() -> closing.get().run(), "closing"));
