@@ -223,7 +223,7 @@ class ServedProgramTest {
     RawHttp.Answer refused =
         RawHttp.post(port, "/api/say", begin.formatted(1, 1), "Content-Type: application/json");
     assertThat(refused.status()).isEqualTo(409);
-    assertThat(refused.body()).contains("refused.plan", "Harbour Blue", "minimum weight");
+    assertThat(refused.body()).contains("refused.plan", "Harbour Blue", "too coarse");
     assertThat(
             RawHttp.post(port, "/api/say", begin.formatted(2, 20), "Content-Type: application/json")
                 .status())
