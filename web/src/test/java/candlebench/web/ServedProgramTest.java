@@ -225,7 +225,7 @@ class ServedProgramTest {
     assertThat(refused.status()).isEqualTo(409);
     assertThat(refused.body()).contains("refused.plan", "Harbour Blue", "too coarse");
     assertThat(
-            RawHttp.post(port, "/api/say", begin.formatted(2, 20), "Content-Type: application/json")
+            RawHttp.post(port, "/api/say", begin.formatted(2, 40), "Content-Type: application/json")
                 .status())
         .isEqualTo(200);
     assertThat(RawHttp.get(port, "/api/view").body())
